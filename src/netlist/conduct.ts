@@ -1,0 +1,62 @@
+/** Which branches conduct in an analysis and condition, for questions that need no numbers. */
+import type { GateState, LawPoint, LawSink } from '../parts/kind.ts'
+import { gateState, ON_HOOK, type Condition } from './condition.ts'
+import type { Branch, Netlist, NetPart } from './netlist.ts'
+
+/** Which branches take part in a graph question. */
+export type Choice = (branch: Branch) => boolean
+
+/** The state of a part in a condition: its contact's, or open when the line's state leaves it out. */
+export function stateOf(part: NetPart, condition: Condition): GateState {
+  if (part.during !== undefined && !part.during.includes(condition.line)) return 'open'
+  if (part.gate === undefined) return 'closed'
+  const own = Object.hasOwn(condition.sets, part.place) ? condition.sets[part.place] : undefined
+  return gateState(part.gate, own ?? ON_HOOK)
+}
+
+/** Frequency at which a question without a frequency asks for alternating current: 1 kHz, rad/s. */
+const ASKING_OMEGA = 2000 * Math.PI
+
+/** Hears of each law only whether it joins the branch's two ends. */
+class JoinSink implements LawSink {
+  readonly joins: boolean[] = []
+  admittance(branch: number, yRe: number, yIm: number): void {
+    this.joins[branch] = yRe !== 0 || yIm !== 0
+  }
+  equation(branch: number, a: number): void {
+    this.joins[branch] = a !== 0
+  }
+  mutual(): void {
+    // magnetic coupling joins nothing
+  }
+}
+
+/**
+ * The branches that conduct: contacts that are open do not, whatever they leak;
+ * capacitors only for alternating current.
+ */
+export function conducting(net: Netlist, condition: Condition, analysis: LawPoint['analysis']): Choice {
+  const at: LawPoint = { analysis, omega: analysis === 'direct' ? 0 : ASKING_OMEGA }
+  const conducts = new Uint8Array(net.branches.length)
+  for (const part of net.parts) {
+    const state = stateOf(part, condition)
+    if (state === 'open') continue
+    const sink = new JoinSink()
+    part.law.law(part.spec, at, state, sink)
+    for (let k = 0; k < part.count; k += 1) conducts[part.first + k] = sink.joins[k] === true ? 1 : 0
+  }
+  return (branch) => conducts[branch.index] === 1
+}
+
+const LINKS: ReadonlySet<string> = new Set(['strap', 'core', 'contact', 'plug'])
+
+/** Only links among a choice: straps, cores, contacts and plug contacts, which join their ends to one point. */
+export function linksOf(choice: Choice): Choice {
+  return (branch) => LINKS.has(branch.part.sort) && choice(branch)
+}
+
+/** A choice without some branches. */
+export function without(choice: Choice, left: Iterable<number>): Choice {
+  const out = new Set(left)
+  return (branch) => !out.has(branch.index) && choice(branch)
+}

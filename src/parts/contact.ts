@@ -1,0 +1,105 @@
+import * as z from 'zod/mini'
+import type { Quantity } from '../quantities/quantity.ts'
+import { describe, ENDS, oneBranch, type TwoEnds } from './ends.ts'
+import { quantity } from './fields.ts'
+import type { Gate, GateState, GateWord, LawSink, PartKind } from './kind.ts'
+
+/** A contact, a strap or a core: a link with a small resistance that may be open. */
+export interface StrapPartSpec extends TwoEnds {
+  readonly kind: 'strap'
+  readonly resistance?: Quantity | 'open'
+}
+export interface ContactPartSpec extends TwoEnds {
+  readonly kind: 'contact'
+  readonly 'closed when'?: GateWord
+  readonly 'open when'?: GateWord
+  readonly order?: 'first' | 'last'
+  readonly resistance?: Quantity
+  readonly leakage?: Quantity | 'open'
+}
+
+/** Resistance of a strap or a core, ohms. Common practice, no source. */
+export const STRAP_RESISTANCE = 0.01
+/** Resistance of a closed contact, ohms. Common practice, no source. */
+export const CONTACT_RESISTANCE = 0.05
+/** Resistance of an open contact, ohms. Common practice, no source. */
+export const OPEN_CONTACT = 1e9
+
+/** The words that a contact may answer to. */
+export const GATE_WORDS: readonly GateWord[] = ['off-hook', 'off-normal', 'make', 'break', 'key']
+
+/** The keys of a contact that a set's `contacts:` and a circuit's `kind: contact` share. */
+export const CONTACT_KEYS = {
+  ...ENDS,
+  'closed when': z.optional(describe(z.enum(GATE_WORDS), 'the contact is closed in this state, open otherwise')),
+  'open when': z.optional(describe(z.enum(GATE_WORDS), 'the contact is open in this state, closed otherwise')),
+  order: z.optional(
+    describe(
+      z.enum(['first', 'last']),
+      'first: makes before the others and breaks after them; last: the other way round',
+    ),
+  ),
+  resistance: z.optional(describe(quantity('resistance'), 'resistance when closed; 50 mΩ when absent')),
+  leakage: z.optional(
+    describe(
+      z.union([z.literal('open'), quantity('resistance', { above: 0 })]),
+      'resistance when open, or `open`; 1 GΩ when absent',
+    ),
+  ),
+} satisfies Record<string, unknown>
+
+/** The law of a branch through which nothing flows: i = 0. */
+export function openLaw(sink: LawSink): void {
+  sink.equation(0, 0, 1, 0)
+}
+
+export const strap: PartKind<StrapPartSpec> = {
+  kind: 'strap',
+  says: 'A link of wire or metal between two points.',
+  role: 'link',
+  schema: z.strictObject({
+    kind: z.literal('strap'),
+    ...ENDS,
+    resistance: z.optional(
+      describe(z.union([z.literal('open'), quantity('resistance')]), 'resistance, or `open`; 10 mΩ when absent'),
+    ),
+  }) as unknown as z.ZodMiniType<StrapPartSpec>,
+  branches: (spec) => oneBranch(spec, 'equation'),
+  law(spec, _at, gate, sink) {
+    if (gate === 'open' || spec.resistance === 'open') openLaw(sink)
+    else sink.equation(0, 1, spec.resistance?.value ?? STRAP_RESISTANCE, 0)
+  },
+}
+
+export const contact: PartKind<ContactPartSpec> = {
+  kind: 'contact',
+  says: 'A contact of the hook, the dial or the key.',
+  role: 'link',
+  schema: z.strictObject({ kind: z.literal('contact'), ...CONTACT_KEYS }) as unknown as z.ZodMiniType<ContactPartSpec>,
+  branches: (spec) => oneBranch(spec, 'equation'),
+  gate: gateOf,
+  law(spec, _at, gate: GateState, sink) {
+    if (gate === 'closed') sink.equation(0, 1, spec.resistance?.value ?? CONTACT_RESISTANCE, 0)
+    else if (spec.leakage === 'open') openLaw(sink)
+    else sink.equation(0, 1 / (spec.leakage?.value ?? OPEN_CONTACT), 1, 0)
+  },
+  check: (spec) => oneWord(spec),
+}
+
+function gateOf(spec: ContactPartSpec): Gate {
+  const closes = spec['closed when']
+  return closes === undefined ? { word: spec['open when'] ?? 'off-hook', closed: false } : { word: closes, closed: true }
+}
+
+function oneWord(spec: ContactPartSpec): ReturnType<NonNullable<PartKind['check']>> {
+  const closes = spec['closed when'] !== undefined
+  if (closes !== (spec['open when'] !== undefined)) return []
+  return [
+    {
+      code: closes ? 'key-doubled' : 'key-missing',
+      found: closes ? '`closed when` and `open when`' : 'neither `closed when` nor `open when`',
+      expected: 'one of the two',
+      mend: 'say when the contact is closed, or when it is open',
+    },
+  ]
+}

@@ -1,0 +1,50 @@
+/** The registry: one line per kind of part that a sheet may name. */
+import * as z from 'zod/mini'
+import { bell } from './bell.ts'
+import { capacitor } from './capacitor.ts'
+import { contact, strap } from './contact.ts'
+import { currentResistor, transmitter } from './current-dependent.ts'
+import { inductionCoil } from './induction-coil.ts'
+import { inductor } from './inductor.ts'
+import type { PartKind, PartSpec } from './kind.ts'
+import { quench } from './quench.ts'
+import { receiver } from './receiver.ts'
+import { resistor } from './resistor.ts'
+import { currentSource, voltageSource } from './source.ts'
+import { gasTube, varistor } from './suppressor.ts'
+
+const KINDS: readonly PartKind<never>[] = [
+  resistor,
+  capacitor,
+  inductor,
+  inductionCoil,
+  strap,
+  contact,
+  quench,
+  varistor,
+  gasTube,
+  currentResistor,
+  transmitter,
+  receiver,
+  bell,
+  voltageSource,
+  currentSource,
+]
+
+/** Every kind that a sheet may name, in the order of the reference. */
+export const PARTS: ReadonlyMap<string, PartKind> = new Map(
+  KINDS.map((one) => [one.kind, one as unknown as PartKind]),
+)
+
+/** The kind of a part that a sheet has named; a kind that is not registered is our own mistake. */
+export function kindOf(spec: PartSpec): PartKind {
+  const found = PARTS.get(spec.kind)
+  if (found === undefined) throw new TypeError(`no kind of part is called ${spec.kind}`)
+  return found
+}
+
+/** The schema of any part: the union of all kinds, told apart by `kind`. */
+export function partSchema(): z.ZodMiniType<PartSpec> {
+  const schemas = [...PARTS.values()].map((one) => one.schema)
+  return z.discriminatedUnion('kind', schemas as never) as unknown as z.ZodMiniType<PartSpec>
+}

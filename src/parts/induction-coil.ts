@@ -1,0 +1,118 @@
+import * as z from 'zod/mini'
+import { leastEigenvalue } from '../algebra/definite.ts'
+import type { Quantity } from '../quantities/quantity.ts'
+import { describe, ENDS } from './ends.ts'
+import { NAME, plain, quantity } from './fields.ts'
+import type { PartKind, PartSpec } from './kind.ts'
+
+/** One winding; the first-named end is its start, couplings are positive between starts. */
+export interface WindingSpec {
+  readonly from: string
+  readonly to: string
+  readonly resistance: Quantity
+  readonly inductance: Quantity
+}
+
+/** An induction coil: v_k = (R_k + jωL_k)·i_k + Σ jωM_kl·i_l with M_kl = k_kl·√(L_k L_l). */
+export interface InductionCoilSpec extends PartSpec {
+  readonly kind: 'induction-coil'
+  readonly windings: Readonly<Record<string, WindingSpec>>
+  readonly coupling: number | Readonly<Record<string, number>>
+}
+
+/** Least eigenvalue that the normalised coupling matrix may have: k ≤ 0.9999 for a pair. */
+export const LEAST_COUPLING_EIGENVALUE = 1e-4
+
+/** The coupling factor of two windings; 0 where the sheet's map leaves a pair out. */
+export function couplingOf(spec: InductionCoilSpec, first: string, second: string): number {
+  if (typeof spec.coupling === 'number') return spec.coupling
+  return spec.coupling[`${first}-${second}`] ?? spec.coupling[`${second}-${first}`] ?? 0
+}
+
+function couplingMatrix(spec: InductionCoilSpec, names: readonly string[]): Float64Array {
+  const n = names.length
+  const matrix = new Float64Array(n * n)
+  names.forEach((row, i) => {
+    names.forEach((column, j) => {
+      matrix[i * n + j] = i === j ? 1 : couplingOf(spec, row, column)
+    })
+  })
+  return matrix
+}
+
+export const inductionCoil: PartKind<InductionCoilSpec> = {
+  kind: 'induction-coil',
+  says: 'Two or more windings on one core, with their couplings.',
+  role: 'winding',
+  schema: z.strictObject({
+    kind: z.literal('induction-coil'),
+    windings: describe(
+      z.record(
+        z.string().check(z.regex(NAME)),
+        z.strictObject({
+          ...ENDS,
+          resistance: describe(quantity('resistance'), 'winding resistance'),
+          inductance: describe(quantity('inductance', { above: 0 }), 'inductance of the winding alone'),
+        }),
+      ),
+      'the windings by name; the first-named end of each is its start',
+    ),
+    coupling: describe(
+      z.union([plain(-1, 1), z.record(z.string(), plain(-1, 1))]),
+      'coupling factor of every pair, or a map of pairs `a-b`; positive between starts',
+    ),
+  }),
+  branches: (spec) =>
+    Object.entries(spec.windings).map(([suffix, w]) => ({ suffix, from: w.from, to: w.to, form: 'equation' })),
+  law(spec, at, _gate, sink) {
+    const windings = Object.entries(spec.windings)
+    const w = at.analysis === 'direct' ? 0 : at.omega
+    windings.forEach(([name, one], k) => {
+      sink.equation(k, 1, one.resistance.value, w * one.inductance.value)
+      windings.forEach(([other, two], l) => {
+        if (k === l) return
+        const m = couplingOf(spec, name, other) * Math.sqrt(one.inductance.value * two.inductance.value)
+        if (m !== 0) sink.mutual(k, l, 0, w * m)
+      })
+    })
+  },
+  check(spec) {
+    const names = Object.keys(spec.windings)
+    if (names.length < 2) {
+      return [
+        {
+          code: 'key-missing',
+          found: `${names.length === 0 ? 'no winding' : 'one winding'}`,
+          expected: 'at least two windings',
+          mend: 'use `kind: inductor` for a single coil',
+          at: ['windings'],
+        },
+      ]
+    }
+    if (names.length > 8) {
+      return [{ code: 'quantity-out-of-range', found: `${names.length} windings`, expected: 'at most 8 windings', at: ['windings'] }]
+    }
+    const pairs = typeof spec.coupling === 'number' ? [] : Object.keys(spec.coupling)
+    const known = new Set(names.flatMap((a) => names.filter((b) => b !== a).map((b) => `${a}-${b}`)))
+    const strange = pairs.filter((pair) => !known.has(pair))
+    if (strange.length > 0) {
+      return strange.map((pair) => ({
+        code: 'name-unknown' as const,
+        found: `the pair ${pair}`,
+        expected: `two of the windings ${names.join(', ')}, joined by a hyphen`,
+        at: ['coupling', pair],
+      }))
+    }
+    const least = leastEigenvalue(couplingMatrix(spec, names), names.length)
+    if (least >= LEAST_COUPLING_EIGENVALUE) return []
+    return [
+      {
+        code: 'coupling-not-definite',
+        found: `couplings whose matrix has the least eigenvalue ${least.toPrecision(3)}`,
+        expected: `at least ${LEAST_COUPLING_EIGENVALUE} (for a pair: a coupling of at most 0.9999)`,
+        mend: 'measure the couplings again; a real coil always leaks a little',
+        at: ['coupling'],
+      },
+    ]
+  },
+}

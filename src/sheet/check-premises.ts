@@ -1,0 +1,47 @@
+/** What the schemas of premises cannot see. */
+import type { Checker } from './checker.ts'
+import { entriesOf, textOf, under } from './raw.ts'
+import { ticked } from './wording.ts'
+
+/** Names of sheets, names of sockets, and no socket that feeds itself by way of others. */
+export function checkPremises(check: Checker): void {
+  const sockets = entriesOf(under(check.root, 'sockets'))
+  check.onShelf(under(check.root, 'line'), 'line')
+  const entry = check.root.entries.get('sockets')
+  if (entry !== undefined && sockets.size === 0) {
+    check.report('key-missing', entry.place, 'no socket', 'at least one socket that `is: master`')
+  }
+  for (const { value } of sockets.values()) check.known(under(value, 'fed from'), sockets.keys(), 'socket')
+  checkFeeding(check)
+  for (const { value } of entriesOf(under(check.root, 'sets')).values()) {
+    check.onShelf(under(value, 'set'), 'set')
+    check.onShelf(under(value, 'rewire'), 'rewire')
+    check.known(under(value, 'in'), sockets.keys(), 'socket')
+  }
+}
+
+/** Each circle is reported once, at its member that is written first. */
+function checkFeeding(check: Checker): void {
+  const sockets = entriesOf(under(check.root, 'sockets'))
+  const done = new Set<string>()
+  for (const start of sockets.keys()) {
+    const path: string[] = []
+    let at: string | undefined = start
+    while (at !== undefined && sockets.has(at) && !done.has(at) && !path.includes(at)) {
+      path.push(at)
+      at = textOf(under(sockets.get(at)?.value, 'fed from'))
+    }
+    for (const name of path) done.add(name)
+    const circle = at === undefined ? [] : path.slice(path.indexOf(at)).filter(() => path.includes(at ?? ''))
+    const place = under(sockets.get(circle[0] ?? '')?.value, 'fed from')?.place
+    if (place === undefined) continue
+    const found = `the circle ${[...circle, circle[0] ?? ''].map(ticked).join(' → ')}`
+    check.report(
+      'base-circular',
+      place,
+      found,
+      'sockets that lead to a master socket',
+      'feed one of them from it',
+    )
+  }
+}

@@ -1,0 +1,72 @@
+/**
+ * Who stands on what. A place is a folder of `src` or a file beside them; it may import from the places
+ * in its line and from itself, without cycles. All may import `problem.ts`, except `algebra`, which
+ * imports nothing at all.
+ */
+export interface Floor {
+  readonly place: string
+  readonly floor: number
+  /** Places whose values and types may be imported. */
+  readonly values: readonly string[]
+  /** Places of which only types may be imported. */
+  readonly types: readonly string[]
+}
+
+const line = (floor: number, place: string, values: string[], types: string[] = []): Floor => {
+  return { floor, place, values, types }
+}
+
+export const FLOORS: readonly Floor[] = [
+  line(0, 'problem.ts', []),
+  line(0.5, 'quantities', ['problem.ts']),
+  line(0.5, 'algebra', []),
+  line(1, 'parts', ['quantities', 'algebra', 'problem.ts']),
+  line(2, 'sheet', ['parts', 'quantities', 'problem.ts']),
+  line(3, 'netlist', ['sheet', 'parts', 'quantities', 'problem.ts']),
+  line(4, 'solver', ['netlist', 'parts', 'algebra', 'problem.ts']),
+  line(5, 'figures', ['solver', 'netlist', 'parts', 'quantities', 'problem.ts'], ['sheet']),
+  // Never solver: a verdict's number is always a figure.
+  line(6, 'checks', ['figures', 'netlist', 'sheet', 'quantities', 'problem.ts']),
+  line(7, 'faults', ['checks', 'figures', 'solver', 'netlist', 'parts', 'problem.ts']),
+  line(7, 'rewire', ['checks', 'figures', 'netlist', 'sheet', 'parts', 'quantities', 'problem.ts']),
+  // It formats and never computes: types of all floors below, values of few.
+  line(
+    8,
+    'report',
+    ['quantities', 'parts', 'netlist', 'problem.ts'],
+    ['algebra', 'sheet', 'solver', 'figures', 'checks', 'faults', 'rewire'],
+  ),
+  // Questions answered from end to end.
+  line(8.5, 'answer', [
+    'quantities',
+    'algebra',
+    'parts',
+    'sheet',
+    'netlist',
+    'solver',
+    'figures',
+    'checks',
+    'faults',
+    'rewire',
+    'report',
+    'problem.ts',
+  ]),
+  line(9, 'index.ts', [
+    'quantities',
+    'algebra',
+    'parts',
+    'sheet',
+    'netlist',
+    'solver',
+    'figures',
+    'checks',
+    'faults',
+    'rewire',
+    'report',
+    'answer',
+    'problem.ts',
+  ]),
+  line(10, 'host', ['index.ts', 'problem.ts'], ['answer', 'report', 'sheet']),
+  line(11, 'cli', ['index.ts', 'host', 'problem.ts']),
+  line(11, 'web', ['index.ts', 'problem.ts']),
+]

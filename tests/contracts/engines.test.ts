@@ -1,0 +1,4 @@
+import { createDense } from 'ringproof/algebra/dense'
+import { engineContract } from './engine.ts'
+
+engineContract('dense', createDense)

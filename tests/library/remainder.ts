@@ -1,0 +1,57 @@
+import type { Complex } from '../support/complex.ts'
+import type { Entry } from './tableau.ts'
+
+/** The remainder b - A x with every sum carried in twice the working precision. */
+export function remainder(
+  entries: readonly Entry[],
+  x: readonly Complex[],
+  b: readonly Complex[],
+): Complex[] {
+  const sums = b.map(({ re, im }) => ({ re: new Sum(re), im: new Sum(im) }))
+  for (const { row, column, value } of entries) {
+    const sum = sums[row]
+    const unknown = x[column]
+    if (!sum || !unknown) throw new Error(`no place for the entry at ${row}, ${column}`)
+    sum.re.addProduct(-value.re, unknown.re)
+    sum.re.addProduct(value.im, unknown.im)
+    sum.im.addProduct(-value.re, unknown.im)
+    sum.im.addProduct(-value.im, unknown.re)
+  }
+  return sums.map(({ re, im }) => ({ re: re.value, im: im.value }))
+}
+
+/**
+ * A running sum with its rounding errors kept beside it.
+ *
+ * @source Knuth's two-sum and Dekker's product (1971), both MEMORY
+ */
+class Sum {
+  #high: number
+  #low = 0
+
+  constructor(start: number) {
+    this.#high = start
+  }
+
+  get value(): number {
+    return this.#high + this.#low
+  }
+
+  addProduct(a: number, b: number): void {
+    const product = a * b
+    const [ah, al] = split(a)
+    const [bh, bl] = split(b)
+    const error = al * bl - (product - ah * bh - al * bh - ah * bl)
+    const sum = this.#high + product
+    const back = sum - this.#high
+    this.#low += this.#high - (sum - back) + (product - back) + error
+    this.#high = sum
+  }
+}
+
+/** Two halves of 26 bits each whose products are exact. */
+function split(a: number): [number, number] {
+  const c = 134217729 * a
+  const high = c - (c - a)
+  return [high, a - high]
+}

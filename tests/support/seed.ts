@@ -1,0 +1,1 @@
+export const SEED = 20261125

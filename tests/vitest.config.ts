@@ -1,0 +1,46 @@
+import { fileURLToPath } from 'node:url'
+import { defineConfig } from 'vitest/config'
+import { SEED } from './support/seed.ts'
+
+const root = fileURLToPath(new URL('..', import.meta.url))
+
+/** `RINGPROOF_BUILD=1` proves the build with the very same suite. */
+const onTheBuild = process.env.RINGPROOF_BUILD === '1'
+const place = onTheBuild ? 'dist/lib' : 'src'
+const ending = onTheBuild ? 'js' : 'ts'
+
+/** Tests of the packed library: once is enough, and only a build can be packed. */
+const onlyOnTheBuild = ['tests/faces/pack.test.ts']
+
+const strict = { lines: 95, branches: 90 }
+const elsewhere = { lines: 85, branches: 85 }
+const STRICT = ['algebra', 'solver', 'sheet', 'figures', 'checks']
+
+export default defineConfig({
+  root,
+  resolve: {
+    alias: [
+      { find: /^ringproof$/, replacement: `${root}${place}/index.${ending}` },
+      { find: /^ringproof\/(.+)$/, replacement: `${root}${place}/$1.${ending}` },
+    ],
+  },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    exclude: onTheBuild ? [] : onlyOnTheBuild,
+    setupFiles: ['tests/support/no-console.ts'],
+    sequence: { shuffle: true, seed: SEED },
+    retry: 0,
+    allowOnly: false,
+    testTimeout: 30_000,
+    coverage: {
+      provider: 'v8',
+      include: ['src/**/*.ts'],
+      exclude: ['src/**/vite*.config.ts'],
+      reporter: ['text'],
+      thresholds: {
+        ...Object.fromEntries(STRICT.map((folder) => [`src/${folder}/**/*.ts`, strict])),
+        [`src/{*.ts,!(${STRICT.join('|')})/**/*.ts}`]: elsewhere,
+      },
+    },
+  },
+})
