@@ -56,6 +56,7 @@ export function compileSet(
       name,
       needsUnit: one['needs unit'] ?? false,
       fitted: one.fitted === 'none' ? undefined : one.fitted,
+      sockets: Object.values(one.sockets).map((terminal) => builder.node(at(terminal))),
     })),
     common: set['common cores'].map((group) => group.map((core) => `handset.${core}`)),
     plug: plugNodes(builder, set, place),

@@ -2,7 +2,7 @@
  * What a sheet or an installation compiles into: a graphology multigraph for questions of what is joined
  * to what, and index arrays of the same branches for the sums. Same sheet, same order, same ids.
  */
-import type Graph from 'graphology'
+import type { MultiUndirectedGraph } from 'graphology'
 import type { Form, Gate, PartLaw, PartSpec, Role } from '../parts/kind.ts'
 import type { Place } from '../problem.ts'
 import type { Condition, LineState } from './condition.ts'
@@ -72,6 +72,14 @@ export interface NetCore {
   readonly colour: string | undefined
 }
 
+/** A slot for a plug-in unit; `sockets` are node indices in the order of the unit's pins. */
+export interface NetSlot {
+  readonly name: string
+  readonly needsUnit: boolean
+  readonly fitted: string | undefined
+  readonly sockets: readonly number[]
+}
+
 /** A set in its place, by node and branch indices. */
 export interface NetPlace {
   readonly place: string
@@ -80,7 +88,7 @@ export interface NetPlace {
   readonly spare: readonly number[]
   readonly touchable: readonly { readonly name: string; readonly node: number | undefined }[]
   readonly cores: readonly NetCore[]
-  readonly slots: readonly { readonly name: string; readonly needsUnit: boolean; readonly fitted: string | undefined }[]
+  readonly slots: readonly NetSlot[]
   /** Groups of handset cores (`handset.t2`) that are meant to be common. */
   readonly common: readonly (readonly string[])[]
   /** Node of each plug contact by its number in the wiring numbering: 2 b wire, 3 ringing lead, 4 earth, 5 a wire. */
@@ -116,7 +124,7 @@ export interface NetLine {
 /** A compiled network. Immutable. */
 export interface Netlist {
   readonly name: string
-  readonly graph: Graph<Record<string, never>, { branch: number }>
+  readonly graph: MultiUndirectedGraph<Record<string, never>, { branch: number }>
   readonly nodes: readonly string[]
   readonly nodeIndex: ReadonlyMap<string, number>
   readonly branches: readonly Branch[]

@@ -28,8 +28,19 @@ export const OPEN_CONTACT = 1e9
 /** The words that a contact may answer to. */
 export const GATE_WORDS: readonly GateWord[] = ['off-hook', 'off-normal', 'make', 'break', 'key']
 
+/** Schemas of a contact's keys. */
+export interface ContactKeys {
+  readonly from: z.ZodMiniType<string>
+  readonly to: z.ZodMiniType<string>
+  readonly 'closed when': z.ZodMiniOptional<z.ZodMiniType<GateWord>>
+  readonly 'open when': z.ZodMiniOptional<z.ZodMiniType<GateWord>>
+  readonly order: z.ZodMiniOptional<z.ZodMiniType<'first' | 'last'>>
+  readonly resistance: z.ZodMiniOptional<z.ZodMiniType<Quantity>>
+  readonly leakage: z.ZodMiniOptional<z.ZodMiniType<Quantity | 'open'>>
+}
+
 /** The keys of a contact that a set's `contacts:` and a circuit's `kind: contact` share. */
-export const CONTACT_KEYS = {
+export const CONTACT_KEYS: ContactKeys = {
   ...ENDS,
   'closed when': z.optional(describe(z.enum(GATE_WORDS), 'the contact is closed in this state, open otherwise')),
   'open when': z.optional(describe(z.enum(GATE_WORDS), 'the contact is open in this state, closed otherwise')),
@@ -46,7 +57,7 @@ export const CONTACT_KEYS = {
       'resistance when open, or `open`; 1 GΩ when absent',
     ),
   ),
-} satisfies Record<string, unknown>
+}
 
 /** The law of a branch through which nothing flows: i = 0. */
 export function openLaw(sink: LawSink): void {

@@ -28,6 +28,7 @@ type Read<T> = { ok: true; value: T } | { ok: false; fault: QuantityFault }
 /** A text field that is read into something; `example` shows the form in the JSON Schema and the reference. */
 function field<T>(read: (text: string) => Read<T>, what: string, example: string): z.ZodMiniType<T> {
   const text = z.union([z.string(), z.number()]).register(z.globalRegistry, {
+    type: 'string',
     description: what,
     examples: [example],
   })
@@ -86,9 +87,9 @@ export function span(dimension: Dimension): z.ZodMiniType<Span> {
 }
 
 /** A name: lower-case letters, digits and hyphens. */
-export const NAME = /^[a-z][a-z0-9-]*$/
+export const NAME: RegExp = /^[a-z][a-z0-9-]*$/
 /** A terminal: the strip's letters and a number. */
-export const TERMINAL = /^[A-Z]+[1-9][0-9]*$/
+export const TERMINAL: RegExp = /^[A-Z]+[1-9][0-9]*$/
 
 /** An end of a part: a terminal, a joint, a core's far end, a free node or `earth`. */
 export function end(): z.ZodMiniType<string> {

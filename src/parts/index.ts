@@ -13,7 +13,7 @@ import { resistor } from './resistor.ts'
 import { currentSource, voltageSource } from './source.ts'
 import { gasTube, varistor } from './suppressor.ts'
 
-const KINDS: readonly PartKind<never>[] = [
+const KINDS = [
   resistor,
   capacitor,
   inductor,
@@ -33,6 +33,7 @@ const KINDS: readonly PartKind<never>[] = [
 
 /** Every kind that a sheet may name, in the order of the reference. */
 export const PARTS: ReadonlyMap<string, PartKind> = new Map(
+  // each kind is asked only with specs that its own schema has read
   KINDS.map((one) => [one.kind, one as unknown as PartKind]),
 )
 

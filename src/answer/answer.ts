@@ -1,0 +1,84 @@
+/** The answers to the questions that Ringproof takes, as JSON shows them (design 3b). */
+import type { Verdict } from '../checks/rule.ts'
+import type { Figure } from '../figures/figure.ts'
+import type { Problem } from '../problem.ts'
+
+export type Outcome = 'holds' | 'marginal' | 'fails' | 'unknown' | 'answered'
+export type Counts = Readonly<Record<'holds' | 'marginal' | 'fails' | 'unknown', number>>
+
+/** The head of every answer. */
+export interface Envelope {
+  /** Which answer in which version: `check/1`. */
+  readonly ringproof: string
+  /** Version of the program. */
+  readonly 'made by': string
+  /** What was asked, as understood. */
+  readonly request: Readonly<Record<string, unknown>>
+  readonly problems: readonly Problem[]
+}
+
+export interface CheckAnswer extends Envelope {
+  readonly outcome: Outcome
+  readonly counts: Counts
+  readonly verdicts: readonly Verdict[]
+  readonly figures: readonly Figure[]
+}
+
+/** A figure or verdict on both sides; undefined where a side lacks it. */
+export interface CompareAnswer extends Envelope {
+  /** The proposed side's. */
+  readonly outcome: Outcome
+  readonly counts: Counts
+  /** Moves that lead from found to proposed, in words. */
+  readonly moves: readonly string[]
+  readonly found: { readonly name: string; readonly verdicts: readonly Verdict[]; readonly figures: readonly Figure[] }
+  readonly proposed: { readonly name: string; readonly verdicts: readonly Verdict[]; readonly figures: readonly Figure[] }
+  /** Checks whose state differs, and figures that differ by more than a thousandth. */
+  readonly changed: { readonly checks: readonly string[]; readonly figures: readonly string[] }
+}
+
+/** A direct value, a phasor, or null with its reason in `states`. */
+export type Amount = number | { readonly re: number; readonly im: number } | null
+
+export interface SolveAnswer extends Envelope {
+  readonly outcome: 'answered'
+  readonly analysis: 'direct' | 'alternating'
+  readonly frequency: number | null
+  readonly condition: unknown
+  readonly voltages: Readonly<Record<string, Amount>>
+  readonly currents: Readonly<Record<string, Amount>>
+  readonly units: { readonly voltages: 'V'; readonly currents: 'A' }
+  /** Why a voltage or current is null. */
+  readonly states: Readonly<Record<string, string>>
+  readonly islands: readonly (readonly string[])[]
+  readonly shared: readonly string[]
+  readonly residual: number
+  readonly approximate?: string
+  /** Source and grade of a textbook circuit, from its sheet. */
+  readonly source?: string
+  readonly grade?: string
+}
+
+export interface FollowAnswer extends Envelope {
+  readonly outcome: 'answered'
+  readonly condition: unknown
+  readonly analysis: 'direct' | 'alternating'
+  readonly frequency: number | null
+  /** From the start to the end: node, then the branch that leads on with the size of its current, A. */
+  readonly steps: readonly {
+    readonly node: string
+    readonly branch?: string
+    readonly current?: number
+    /** What the branch is: strap, core, contact, part … */
+    readonly sort?: string
+    /** file:line of the sheet that it comes from */
+    readonly origin?: string
+  }[]
+  readonly approximate?: string
+}
+
+export interface ListAnswer extends Envelope {
+  readonly outcome: 'answered'
+  readonly what: string
+  readonly rows: readonly Readonly<Record<string, string | number | null>>[]
+}

@@ -1,0 +1,81 @@
+/** Finding and reading the sheets that a request names. */
+import { readCondition, type WrittenCondition } from '../netlist/condition.ts'
+import { CONDITION_WORDS } from '../netlist/condition.ts'
+import { type Problem, ProblemError, refuse } from '../problem.ts'
+import type { Sheet, SheetKind } from '../sheet/model.ts'
+import { nearest } from '../sheet/nearest.ts'
+import { readSheet } from '../sheet/read.ts'
+import { SHEET_KINDS } from '../sheet/schema.ts'
+import type { Shelf, SheetText } from '../sheet/shelf.ts'
+
+/** A sheet and the warnings that came with it. */
+export interface Found<S extends Sheet = Sheet> {
+  readonly sheet: S
+  readonly warnings: readonly Problem[]
+}
+
+/** Reads a text; throws all its problems when it is not a sound sheet. */
+export function readSound<K extends SheetKind>(
+  text: SheetText,
+  shelf: Shelf,
+  kind?: K,
+): Found<Extract<Sheet, { sheet: K }>> {
+  const { sheet, problems } = readSheet(text, shelf, kind)
+  if (sheet === undefined) throw new ProblemError(problems)
+  return { sheet: sheet as Extract<Sheet, { sheet: K }>, warnings: problems }
+}
+
+/** Finds a sheet of one kind by its name. */
+export function findSheet<K extends SheetKind>(
+  kind: K,
+  name: string,
+  shelf: Shelf,
+  from?: string,
+): Found<Extract<Sheet, { sheet: K }>> {
+  const text = shelf.find(kind, name, from)
+  if (text === undefined) {
+    const near = nearest(name, shelf.names(kind, from))
+    refuse({
+      code: 'name-unknown',
+      found: `\`${name}\``,
+      expected: `the name of a ${kind} sheet in reach`,
+      mend: near === undefined ? `\`ringproof list ${kind}s\` shows the names` : `perhaps \`${near}\``,
+    })
+  }
+  return readSound(text, shelf, kind)
+}
+
+/** Finds what a person named: `fescue`, `rewire/sedge-converted`; the kinds are tried in the order given. */
+export function findTarget<K extends SheetKind>(
+  target: string,
+  kinds: readonly K[],
+  shelf: Shelf,
+): Found<Extract<Sheet, { sheet: K }>> {
+  const [head = '', tail] = target.split('/')
+  const wanted = tail === undefined ? kinds : kinds.filter((kind) => kind === head)
+  const name = tail ?? head
+  for (const kind of wanted) {
+    const text = shelf.find(kind, name)
+    if (text !== undefined) return readSound(text, shelf, kind)
+  }
+  const other = SHEET_KINDS.find((kind) => shelf.find(kind, name) !== undefined)
+  const near = nearest(name, wanted.flatMap((kind) => shelf.names(kind)))
+  refuse({
+    code: other === undefined ? 'name-unknown' : 'request-wrong',
+    found: other === undefined ? `\`${target}\`` : `\`${name}\`, a ${other} sheet`,
+    expected: `the name of a ${kinds.join(', ')} sheet, or a file`,
+    mend: near === undefined ? '`ringproof list sets` and its like show the names' : `perhaps \`${near}\``,
+  })
+}
+
+/** Reads the condition of a request. */
+export function conditionOfRequest(text: string | undefined, absent: string): WrittenCondition {
+  const read = readCondition(text ?? absent)
+  if (read !== undefined) return read
+  refuse({
+    code: 'request-wrong',
+    found: `the condition \`${text}\``,
+    expected: `on-hook or off-hook, then any of ${CONDITION_WORDS.slice(2).join(', ')}, with \`/\` between`,
+    mend: 'for example `off-hook/speech`',
+  })
+}

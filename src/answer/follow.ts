@@ -1,0 +1,107 @@
+/** `follow`: the path that carries a current in a condition, from terminal to terminal. */
+import { conditionOf } from '../netlist/condition.ts'
+import { branchAt, type Netlist, nodeName } from '../netlist/netlist.ts'
+import { pathBetween } from '../netlist/paths.ts'
+import { refuse } from '../problem.ts'
+import { nearest } from '../sheet/nearest.ts'
+import type { Shelf } from '../sheet/shelf.ts'
+import { solve } from '../solver/solve.ts'
+import { currentIn, type Solution, sizeOf } from '../solver/solution.ts'
+import type { FollowAnswer } from './answer.ts'
+import { envelope } from './envelope.ts'
+import { conditionOfRequest } from './find.ts'
+import { networkOf, type SolveRequest } from './solve.ts'
+import { checkFrequency } from './solve-answer.ts'
+
+/** What is followed. Without ends: from the a wire at the exchange to its b wire, or along the first source. */
+export interface FollowRequest extends SolveRequest {
+  readonly from?: string
+  readonly to?: string
+}
+
+/** Currents below this are no current to follow, A. */
+const LEAST = 1e-9
+
+/** Follows the widest current between two nodes. */
+export function follow(request: FollowRequest, shelf: Shelf): FollowAnswer {
+  const { net, place, name, circuit } = networkOf(request, shelf)
+  const written = conditionOfRequest(request.condition, 'off-hook')
+  const frequency = request.frequency ?? circuit?.frequency?.value ?? ringingOf(net, written.line)
+  checkFrequency(frequency)
+  const analysis = frequency === undefined ? 'direct' : 'alternating'
+  const solution = solve(net, {
+    analysis,
+    condition: conditionOf(place, written),
+    ...(frequency === undefined ? {} : { frequency }),
+  })
+  const { from, to, left } = endsOf(net, place, request)
+  const steps = widest(net, solution, from, to, left)
+  const reasons = [...solution.standIns.keys()]
+  return {
+    ...envelope('follow', { follow: name, condition: written, frequency: frequency ?? null, from: nodeName(net, from), to: nodeName(net, to) }),
+    outcome: 'answered',
+    condition: written,
+    analysis,
+    frequency: frequency ?? null,
+    steps,
+    ...(reasons.length === 0 ? {} : { approximate: reasons.join('; ') }),
+  }
+}
+
+function ringingOf(net: Netlist, line: string): number | undefined {
+  return line === 'ringing' ? net.line?.ringingFrequency : undefined
+}
+
+function endsOf(net: Netlist, place: string, request: FollowRequest): { from: number; to: number; left: ReadonlySet<number> } {
+  const source = net.branches.find((branch) => branch.part.role === 'source')
+  const from = request.from === undefined ? (net.line?.a ?? source?.from) : named(net, place, request.from)
+  const to = request.to === undefined ? (net.line?.b ?? source?.to) : named(net, place, request.to)
+  if (from === undefined || to === undefined || from === to) {
+    refuse({ code: 'request-wrong', found: 'no two ends', expected: 'two nodes to follow a current between', mend: 'give `--from` and `--to`' })
+  }
+  return { from, to, left: new Set(net.line?.exchange ?? (source === undefined ? [] : [source.index])) }
+}
+
+function named(net: Netlist, place: string, id: string): number {
+  const found = net.nodeIndex.get(id) ?? net.nodeIndex.get(`${place}/${id}`)
+  if (found !== undefined) return found
+  const near = nearest(id, net.nodes)
+  refuse({
+    code: 'request-wrong',
+    found: `the node \`${id}\``,
+    expected: 'a terminal, joint, core or socket wire of this network',
+    ...(near === undefined ? {} : { mend: `perhaps \`${near}\`` }),
+  })
+}
+
+/** The path whose smallest current is largest: branches join by falling current until both ends meet. */
+function widest(net: Netlist, solution: Solution, from: number, to: number, left: ReadonlySet<number>): FollowAnswer['steps'] {
+  const size = (k: number): number => sizeOf(currentIn(solution, k))
+  const order = net.branches
+    .filter((branch) => !left.has(branch.index) && size(branch.index) > LEAST)
+    .sort((p, q) => size(q.index) - size(p.index) || p.index - q.index)
+  const chosen = new Set<number>()
+  for (const branch of order) {
+    chosen.add(branch.index)
+    // branches of nearly the same current belong together: try only when the current falls
+    const next = order[chosen.size]
+    if (next !== undefined && size(next.index) > size(branch.index) * (1 - 1e-6)) continue
+    const path = pathBetween(net, (one) => chosen.has(one.index), from, to)
+    if (path === undefined) continue
+    return path.nodes.map((node, k) => step(net, solution, node, path.branches[k]))
+  }
+  return [{ node: nodeName(net, from) }]
+}
+
+function step(net: Netlist, solution: Solution, node: number, index: number | undefined): FollowAnswer['steps'][number] {
+  if (index === undefined) return { node: nodeName(net, node) }
+  const branch = branchAt(net, index)
+  const { origin, sort } = branch.part
+  return {
+    node: nodeName(net, node),
+    branch: branch.id,
+    current: sizeOf(currentIn(solution, index)),
+    sort,
+    ...(origin === undefined ? {} : { origin: `${origin.file}:${origin.line}` }),
+  }
+}

@@ -1,0 +1,63 @@
+/** `list`: what there is, by name. */
+import { CHECKS } from '../checks/catalogue.ts'
+import { CONDITION_WORDS } from '../netlist/condition.ts'
+import { PARTS } from '../parts/index.ts'
+import { PROBLEM_CODES, refuse } from '../problem.ts'
+import type { SheetKind } from '../sheet/model.ts'
+import { nearest } from '../sheet/nearest.ts'
+import { readSheet } from '../sheet/read.ts'
+import { SHEET_KINDS } from '../sheet/schema.ts'
+import type { Shelf } from '../sheet/shelf.ts'
+import type { ListAnswer } from './answer.ts'
+import { envelope } from './envelope.ts'
+import { FIGURE_MEANINGS } from './figure-meanings.ts'
+import { deliveredLimits } from './limits-table.ts'
+
+type Rows = ListAnswer['rows']
+
+/** `sets`, `premises`: the plural of each kind of sheet. */
+function plural(kind: SheetKind): string {
+  return kind.endsWith('s') ? kind : `${kind}s`
+}
+
+const FIXED: Readonly<Record<string, () => Rows>> = {
+  checks: () => CHECKS.map(({ id, asks }) => ({ check: id, asks })),
+  limits: () =>
+    [...deliveredLimits().values()].map(({ id, value, side, unit, says, source, clause, grade }) => ({
+      limit: id,
+      side,
+      value,
+      unit,
+      says,
+      source: clause === '-' ? source : `${source}, ${clause}`,
+      grade,
+    })),
+  figures: () => Object.entries(FIGURE_MEANINGS).map(([figure, says]) => ({ figure, says })),
+  parts: () => [...PARTS.values()].map(({ kind, says }) => ({ part: kind, says })),
+  problems: () => Object.entries(PROBLEM_CODES).map(([code, says]) => ({ problem: code, says })),
+  conditions: () => CONDITION_WORDS.map((word) => ({ word })),
+}
+
+/** Lists sheets by kind, or what the program knows. */
+export function list(request: { readonly what: string }, shelf: Shelf): ListAnswer {
+  const { what } = request
+  const kind = SHEET_KINDS.find((one) => plural(one) === what || one === what)
+  const rows = kind === undefined ? (Object.hasOwn(FIXED, what) ? FIXED[what]?.() : undefined) : sheetRows(kind, shelf)
+  if (rows !== undefined) return { ...envelope('list', { list: what }), outcome: 'answered', what, rows }
+  const known = [...SHEET_KINDS.map(plural), ...Object.keys(FIXED)]
+  const near = nearest(what, known)
+  refuse({
+    code: 'request-wrong',
+    found: `\`${what}\``,
+    expected: known.join(', '),
+    ...(near === undefined ? {} : { mend: `perhaps \`${near}\`` }),
+  })
+}
+
+function sheetRows(kind: SheetKind, shelf: Shelf): Rows {
+  return shelf.names(kind).map((name) => {
+    const text = shelf.find(kind, name)
+    const sheet = text === undefined ? undefined : readSheet(text, shelf, kind).sheet
+    return { name, title: sheet?.title ?? (sheet === undefined ? 'cannot be read' : ''), file: text?.file ?? '' }
+  })
+}

@@ -1,0 +1,127 @@
+/** What a request is about, standing somewhere: sets with their rewires, in premises, on a line. */
+import { compile, type Installation, type StandingSet } from '../netlist/compile.ts'
+import type { Netlist } from '../netlist/netlist.ts'
+import { type Problem, ProblemError, refuse } from '../problem.ts'
+import { describeMove } from '../rewire/describe-move.ts'
+import { applyMoves } from '../rewire/moves.ts'
+import type { LineSheet, PlacedMove, PremisesSheet, RewireSheet, SetSheet, UnitSheet } from '../sheet/model.ts'
+import { readSheet } from '../sheet/read.ts'
+import type { Shelf, SheetText } from '../sheet/shelf.ts'
+import { type Found, findSheet, findTarget, readSound } from './find.ts'
+
+/** Where a set stands when nothing else is said. */
+const USUAL_PREMISES = 'workshop'
+
+/** A request's subject by name or by text, and where it stands. */
+export interface Where {
+  readonly target: string
+  readonly text?: SheetText
+  /** Premises or a line, by name or by text. */
+  readonly on?: string
+  readonly onText?: SheetText
+}
+
+/** A subject, compiled where it stands. */
+export interface Standing {
+  readonly name: string
+  readonly net: Netlist
+  /** Places that the request is about: all sets of premises, else the one set. */
+  readonly places: readonly string[]
+  readonly moves: readonly string[]
+  readonly warnings: readonly Problem[]
+}
+
+/** A set with the moves that its rewire makes. */
+export interface Rewirable {
+  readonly set: SetSheet
+  readonly moves: readonly PlacedMove[]
+  readonly warnings: readonly Problem[]
+}
+
+const SUBJECTS = ['set', 'rewire', 'premises'] as const
+
+/** The sheet that a request names. */
+export function subjectOf(where: Where, shelf: Shelf): Found<SetSheet | RewireSheet | PremisesSheet> {
+  if (where.text === undefined) return findTarget(where.target, SUBJECTS, shelf)
+  const found = readSound(where.text, shelf)
+  const { sheet } = found
+  if (sheet.sheet === 'set' || sheet.sheet === 'rewire' || sheet.sheet === 'premises') return { ...found, sheet }
+  refuse({
+    code: 'request-wrong',
+    found: `${where.text.file}, a ${sheet.sheet} sheet`,
+    expected: `a ${SUBJECTS.join(', ')} sheet`,
+    mend: sheet.sheet === 'circuit' ? 'a circuit is for `ringproof solve`' : 'name a set, a rewire or premises',
+  })
+}
+
+/** Applies a rewire to its set; refused moves are thrown together. */
+export function rewired(rewire: RewireSheet, shelf: Shelf): Rewirable {
+  const { sheet: set, warnings } = findSheet('set', rewire.set, shelf, rewire.file)
+  const unit = (name: string): UnitSheet | undefined => {
+    const text = shelf.find('unit', name, rewire.file)
+    return text === undefined ? undefined : readSheet(text, shelf, 'unit').sheet
+  }
+  const result = applyMoves(set, rewire.moves, unit)
+  if (result.problems.length > 0) throw new ProblemError(result.problems)
+  return { set: result.set, moves: rewire.moves, warnings }
+}
+
+/** Compiles a subject where it stands. */
+export function stand(where: Where, shelf: Shelf): Standing {
+  const { sheet, warnings } = subjectOf(where, shelf)
+  if (sheet.sheet === 'premises') return standPremises(sheet, warnings, where, shelf)
+  const one: Rewirable = sheet.sheet === 'set' ? { set: sheet, moves: [], warnings: [] } : rewired(sheet, shelf)
+  const place = one.set.name
+  const ground = groundOf(where, shelf)
+  const socket = Object.keys(ground.premises.sockets)[0]
+  const sets = { ...standingSets(ground.premises, shelf), [place]: { set: one.set, ...(socket === undefined ? {} : { in: socket }) } }
+  return {
+    name: sheet.name,
+    net: compile({ name: sheet.name, ...ground, sets }),
+    places: [place],
+    moves: one.moves.map(describeMove),
+    warnings: [...warnings, ...one.warnings],
+  }
+}
+
+function standPremises(premises: PremisesSheet, warnings: readonly Problem[], where: Where, shelf: Shelf): Standing {
+  const line = lineOf(where, shelf) ?? findSheet('line', premises.line, shelf, premises.file).sheet
+  const sets = standingSets(premises, shelf)
+  const installation: Installation = { name: premises.name, premises, line, sets }
+  return { name: premises.name, net: compile(installation), places: Object.keys(sets), moves: [], warnings }
+}
+
+function standingSets(premises: PremisesSheet, shelf: Shelf): Record<string, StandingSet> {
+  const sets: Record<string, StandingSet> = {}
+  for (const [place, spec] of Object.entries(premises.sets)) {
+    const set =
+      spec.rewire === undefined
+        ? findSheet('set', spec.set, shelf, premises.file).sheet
+        : rewired(findSheet('rewire', spec.rewire, shelf, premises.file).sheet, shelf).set
+    sets[place] = { set, in: spec.in, reversed: spec.reversed ?? false }
+  }
+  return sets
+}
+
+/** The line that `on` names, if it names one. */
+function lineOf(where: Where, shelf: Shelf): LineSheet | undefined {
+  if (where.onText !== undefined) {
+    const { sheet } = readSound(where.onText, shelf)
+    return sheet.sheet === 'line' ? sheet : undefined
+  }
+  if (where.on === undefined) return undefined
+  const [head, tail] = where.on.split('/')
+  const text = head === 'premises' ? undefined : shelf.find('line', tail ?? where.on)
+  return text === undefined ? undefined : readSound(text, shelf, 'line').sheet
+}
+
+function groundOf(where: Where, shelf: Shelf): { premises: PremisesSheet; line: LineSheet } {
+  const line = lineOf(where, shelf)
+  const premises = line !== undefined || where.on === undefined ? findSheet('premises', USUAL_PREMISES, shelf).sheet : premisesOf(where, shelf)
+  return { premises, line: line ?? findSheet('line', premises.line, shelf, premises.file).sheet }
+}
+
+function premisesOf(where: Where, shelf: Shelf): PremisesSheet {
+  if (where.onText !== undefined) return readSound(where.onText, shelf, 'premises').sheet
+  return findTarget(where.on ?? USUAL_PREMISES, ['premises'], shelf).sheet
+}

@@ -1,0 +1,62 @@
+/** What a check works with: one set in its place, its figures on demand, and the limits. */
+import type { Figure, FigurePlan } from '../figures/figure.ts'
+import { type Condition, conditionOf, readCondition } from '../netlist/condition.ts'
+import type { Branch, Netlist, NetPlace } from '../netlist/netlist.ts'
+import type { Limits } from './limits.ts'
+import type { Verdict } from './rule.ts'
+
+/** One set under examination. */
+export interface CheckContext {
+  readonly net: Netlist
+  readonly place: NetPlace
+  readonly limits: Limits
+  /** Reads a figure; equal plans are solved once. */
+  figure(plan: FigurePlan): Figure
+}
+
+/** A check: its id, its question in plain words, and how it is answered. */
+export interface Rule {
+  readonly id: string
+  readonly asks: string
+  run(context: CheckContext): readonly Verdict[]
+}
+
+/** The condition in which the examined set does this and every other set is on-hook. */
+export function when(context: CheckContext, written: string): Condition {
+  const read = readCondition(written)
+  if (read === undefined) throw new RangeError(`${written} is no condition`)
+  return conditionOf(context.place.place, read)
+}
+
+/** The plug's links of the examined set; lifting them leaves the set alone. */
+export function plugLinks(context: CheckContext): readonly number[] {
+  return context.net.branches
+    .filter((branch) => branch.part.place === context.place.place && branch.part.sort === 'plug')
+    .map((branch) => branch.index)
+}
+
+/** The plug contact, on the set's side, that meets the socket's a wire, b wire or ringing lead. */
+export function wireAt(context: CheckContext, wire: 'a' | 'b' | 'ringing'): number | undefined {
+  const { net, place } = context
+  const node = place.socket?.[wire]
+  const link = plugLinks(context).map((k) => net.branches[k]).find((branch) => branch?.from === node)
+  if (link !== undefined) return link.to
+  return place.socket === undefined ? place.plug[{ a: 5, b: 2, ringing: 3 }[wire]] : undefined
+}
+
+/** Branches of the examined set whose part has a role. */
+export function roleBranches(context: CheckContext, role: string): readonly Branch[] {
+  const { net, place } = context
+  return net.branches.filter((branch) => branch.part.place === place.place && branch.part.role === role)
+}
+
+/** A node's or branch's id without the examined set's own place in front. */
+export function short(context: CheckContext, id: string): string {
+  const head = `${context.place.place}/`
+  return id.startsWith(head) ? id.slice(head.length) : id
+}
+
+/** A node's short name. */
+export function nodeShort(context: CheckContext, node: number): string {
+  return short(context, context.net.nodes[node] ?? '')
+}

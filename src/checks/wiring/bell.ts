@@ -1,0 +1,172 @@
+/** The bell: fed by the ringing lead, which touches nothing else, and returned to the a wire, through one capacitor. */
+import { between } from '../../figures/between.ts'
+import type { Figure } from '../../figures/figure.ts'
+import { ringingCapacitors, ringingCurrent } from '../../figures/ringing.ts'
+import { conducting, without } from '../../netlist/conduct.ts'
+import type { Branch } from '../../netlist/netlist.ts'
+import { pathBetween } from '../../netlist/paths.ts'
+import { type CheckContext, nodeShort, plugLinks, type Rule, roleBranches, when, wireAt } from '../context.ts'
+import { judge, worst } from '../judge.ts'
+import { limitOf } from '../limits.ts'
+import type { Consequence, Verdict } from '../rule.ts'
+import { noLine } from './loop.ts'
+
+/** Frequency at which the ringing lead is judged where the line has no ringing, Hz. */
+const USUAL_RINGING = 25
+
+function frequencyOf(context: CheckContext): number {
+  return context.net.line?.ringingFrequency ?? USUAL_RINGING
+}
+
+function perBell(context: CheckContext, check: string, judgeOne: (bell: Branch) => Verdict): readonly Verdict[] {
+  const bells = roleBranches(context, 'sounder')
+  if (bells.length > 0) return bells.map(judgeOne)
+  return [{ ...noLine(context, check), reason: 'undetermined', says: 'The set has no bell.' }]
+}
+
+function bellCurrent(context: CheckContext, bell: Branch): readonly Consequence[] {
+  if (context.net.line?.ringingFrequency === undefined || context.place.socket === undefined) return []
+  return [{ figure: context.figure(ringingCurrent(bell, when(context, 'on-hook/ringing'), frequencyOf(context))) }]
+}
+
+/** Resistance from a node to each end of the bell, set alone and on-hook, bell taken out. */
+function toEnds(context: CheckContext, bell: Branch, node: number | undefined): readonly { end: number; figure: Figure }[] {
+  const condition = when(context, 'on-hook')
+  const lifted = [bell.index, ...plugLinks(context)]
+  return [bell.from, bell.to].map((end) => ({
+    end,
+    figure: context.figure(between(context.net, node ?? end, node === undefined ? 0 : end, { condition, lifted })),
+  }))
+}
+
+const OPEN = Number.POSITIVE_INFINITY
+
+function nearest(ends: readonly { end: number; figure: Figure }[]): { end: number; figure: Figure } | undefined {
+  return [...ends].sort((p, q) => (p.figure.value ?? OPEN) - (q.figure.value ?? OPEN))[0]
+}
+
+function trace(context: CheckContext, bell: Branch, from: number | undefined, to: number): readonly string[] {
+  if (from === undefined) return []
+  const choice = without(conducting(context.net, when(context, 'on-hook'), 'direct'), [bell.index, ...plugLinks(context)])
+  return (pathBetween(context.net, choice, from, to)?.nodes ?? [from]).map((node) => context.net.nodes[node] ?? '')
+}
+
+/** Does the ringing lead reach the bell? */
+export const ringingLeadToBell: Rule = {
+  id: 'wiring.ringing-lead-to-bell',
+  asks: 'Does the ringing lead reach the bell?',
+  run: (context) =>
+    perBell(context, ringingLeadToBell.id, (bell) => {
+      const lead = wireAt(context, 'ringing')
+      const near = nearest(toEnds(context, bell, lead))
+      if (near === undefined) return noLine(context, ringingLeadToBell.id)
+      return judge({
+        check: ringingLeadToBell.id,
+        subject: bell.id,
+        figure: near.figure,
+        limit: limitOf(context.limits, 'ringing-lead-reach'),
+        path: trace(context, bell, lead, near.end),
+        says: {
+          good: 'The ringing lead reaches the bell.',
+          bad: lead === undefined ? 'No ringing lead comes to this plug.' : 'The ringing lead does not reach the bell.',
+        },
+        mend: `land the ringing core on the terminal that leads to ${nodeShort(context, near.end)}`,
+        consequences: bellCurrent(context, bell),
+      })
+    }),
+}
+
+/** Does the ringing lead reach nothing but the bell? */
+export const ringingLeadAlone: Rule = {
+  id: 'wiring.ringing-lead-alone',
+  asks: 'Does the ringing lead touch nothing but the bell?',
+  run(context) {
+    const lead = wireAt(context, 'ringing')
+    const wires = [wireAt(context, 'a'), wireAt(context, 'b')].filter((node) => node !== undefined)
+    if (lead === undefined || wires.length < 2) return [noLine(context, ringingLeadAlone.id)]
+    const bells = roleBranches(context, 'sounder').map((bell) => bell.index)
+    const lifted = [...bells, ...plugLinks(context)]
+    const figures = ['on-hook', 'off-hook'].flatMap((written) =>
+      wires.map((wire) =>
+        context.figure(
+          between(context.net, lead, wire, { condition: when(context, written), lifted, frequency: frequencyOf(context) }),
+        ),
+      ),
+    )
+    return [
+      judge({
+        check: ringingLeadAlone.id,
+        subject: context.place.place,
+        figure: worst(figures, 'at-least'),
+        limit: limitOf(context.limits, 'ringing-lead-alone'),
+        path: [context.net.nodes[lead] ?? ''],
+        says: {
+          good: 'With the bell taken out, the ringing lead reaches no line wire.',
+          bad: 'The ringing lead reaches a line wire by another way than through the bell.',
+        },
+        mend: 'take out what joins them: an own capacitor left in the bell path, or a strap',
+      }),
+    ]
+  },
+}
+
+/** Does the bell return to the a wire, the one on the other side of the capacitor? */
+export const bellReturn: Rule = {
+  id: 'wiring.bell-return',
+  asks: 'Does the bell return to the a wire?',
+  run: (context) =>
+    perBell(context, bellReturn.id, (bell) => {
+      const a = wireAt(context, 'a')
+      const b = wireAt(context, 'b')
+      if (a === undefined || b === undefined) return noLine(context, bellReturn.id)
+      const fed = nearest(toEnds(context, bell, wireAt(context, 'ringing')))
+      const feeds = fed?.figure.value != null && fed.figure.value < 1e6
+      const ends = toEnds(context, bell, a).filter(({ end }) => !feeds || end !== fed?.end)
+      const back = nearest(ends)
+      if (back === undefined) return noLine(context, bellReturn.id)
+      const toB = toEnds(context, bell, b).find(({ end }) => end === back.end)?.figure.value ?? OPEN
+      const where = toB < 1e6 ? 'the b wire, so that it lies across the ringing capacitor' : 'neither line wire'
+      return judge({
+        check: bellReturn.id,
+        subject: bell.id,
+        figure: back.figure,
+        limit: limitOf(context.limits, 'bell-return'),
+        path: trace(context, bell, back.end, (back.figure.value ?? OPEN) < 1e6 ? a : b),
+        says: { good: 'The bell returns to the a wire.', bad: `The bell returns to ${where}.` },
+        mend: toB < 1e6 ? 'exchange the two line cores at the terminals of the set' : 'join the far end of the bell to the a wire',
+        consequences: bellCurrent(context, bell),
+      })
+    }),
+}
+
+/** Does exactly one capacitor carry the bell's ringing current? */
+export const oneRingingCapacitor: Rule = {
+  id: 'wiring.one-ringing-capacitor',
+  asks: 'Is there one ringing capacitor, not two?',
+  run: (context) =>
+    perBell(context, oneRingingCapacitor.id, (bell) => {
+      const { net, place } = context
+      if (net.line?.ringingFrequency === undefined || place.socket === undefined) return noLine(context, oneRingingCapacitor.id)
+      const condition = when(context, 'on-hook/ringing')
+      const direct = conducting(net, condition, 'direct')
+      const alternating = conducting(net, condition, 'alternating')
+      const candidates = net.branches.filter(
+        (branch) =>
+          alternating(branch) && !direct(branch) && branch.part.role === undefined &&
+          (branch.part.place === place.place || branch.part.sort === 'socket'),
+      )
+      return judge({
+        check: oneRingingCapacitor.id,
+        subject: bell.id,
+        figure: context.figure(ringingCapacitors(net, bell, candidates, condition, frequencyOf(context))),
+        limit: limitOf(context.limits, 'one-capacitor'),
+        path: candidates.map((branch) => branch.id),
+        says: {
+          good: 'No second capacitor carries ringing current.',
+          bad: 'More than one capacitor carries the ringing current of this bell.',
+        },
+        mend: 'take the set’s own ringing capacitor out; the master socket has one',
+        consequences: bellCurrent(context, bell),
+      })
+    }),
+}

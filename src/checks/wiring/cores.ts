@@ -1,0 +1,159 @@
+/** Handset cores: separate from each other, and each in the circuit of its part. */
+import { between } from '../../figures/between.ts'
+import type { Figure } from '../../figures/figure.ts'
+import { SPEECH_FREQUENCY } from '../../figures/speech.ts'
+import { conducting, linksOf } from '../../netlist/conduct.ts'
+import type { Branch, NetCore } from '../../netlist/netlist.ts'
+import { pathBetween } from '../../netlist/paths.ts'
+import { type CheckContext, nodeShort, type Rule, roleBranches, when } from '../context.ts'
+import { judge, shown, worst } from '../judge.ts'
+import { limitOf } from '../limits.ts'
+import type { Consequence, Verdict } from '../rule.ts'
+import { bestLanding, type Landing, landed, landingMove, speechFigures } from './landing.ts'
+
+/** Are the handset cores separate? Judged by the function lost; a joining without effect is a remark. */
+export const coresSeparate: Rule = {
+  id: 'wiring.cores-separate',
+  asks: 'Are the handset cores separate from each other?',
+  run(context) {
+    const cores = context.place.cores.filter((core) => core.endsIn === 'handset')
+    const links = linksOf(conducting(context.net, when(context, 'off-hook/speech'), 'direct'))
+    const verdicts: Verdict[] = []
+    cores.forEach((first, k) => {
+      for (const second of cores.slice(k + 1)) {
+        const path = pathBetween(context.net, links, first.far, second.far)
+        if (path !== undefined) verdicts.push(joined(context, [first, second], path.nodes))
+      }
+    })
+    return verdicts.length > 0 ? verdicts : [separate(context, cores)]
+  },
+}
+
+const WORDS = { 'speech.send': 'send', 'speech.receive': 'receive', 'speech.sidetone': 'sidetone' } as const
+
+function joined(context: CheckContext, pair: readonly [NetCore, NetCore], nodes: readonly number[]): Verdict {
+  const now = speechFigures(context)
+  const best = bestLanding(context, pair)
+  const path = nodes.map((node) => context.net.nodes[node] ?? '')
+  const [first, second] = pair
+  const together = `${first.name} and ${second.name} are joined`
+  const meant = context.place.common.some((group) => group.includes(first.name) && group.includes(second.name))
+  const limit = limitOf(context.limits, 'joined-cores')
+  const losses = now.map((figure, k) => loss(figure, best?.figures[k]))
+  // sidetone is not a function: less of it is no loss
+  const worstLoss = losses[0] !== undefined && losses[1] !== undefined && losses[0] < losses[1] ? 0 : 1
+  const figure = now[worstLoss] ?? null
+  const reference = best?.figures[worstLoss]?.value ?? null
+  const head = {
+    check: coresSeparate.id,
+    subject: `${first.name}, ${second.name}`,
+    condition: when(context, 'off-hook/speech'),
+    figure,
+    limit: reference === null ? null : { ...shown(limit), value: limit.value * reference, unit: 'A' as const },
+    margin: reference === null || figure?.value == null ? null : figure.value / (limit.value * reference) - 1,
+    path,
+    consequences: consequencesOf(now, best),
+  }
+  const left = losses[worstLoss]
+  if (left === undefined) {
+    return { ...head, state: 'unknown', reason: context.net.line ? 'undetermined' : 'no-line', says: `${together}; without a speech path nothing more can be said.` }
+  }
+  if (left >= limit.value) {
+    const remark = meant ? `${together}, as this set means them to be.` : `${together}, but no speech current is lost by it.`
+    return { ...head, state: 'holds', says: remark, remark }
+  }
+  const what = figure === null ? 'speech' : WORDS[figure.id as keyof typeof WORDS]
+  return {
+    ...head,
+    state: 'fails',
+    says: `${together}, and the ${what} current is ${left < 1e-3 ? 'gone' : 'mostly gone'}.`,
+    mend: best === undefined ? 'no landing of either core restores it; look at the straps' : landingMove(context, best),
+  }
+}
+
+/** Share of a figure that is left beside the same figure with the mend. */
+function loss(now: Figure, mended: Figure | undefined): number | undefined {
+  if (now.value === null || mended?.value == null) return undefined
+  return mended.value === 0 ? 1 : now.value / mended.value
+}
+
+function consequencesOf(now: readonly Figure[], best: Landing | undefined): readonly Consequence[] {
+  return now.map((figure, k) => {
+    const mended = best?.figures[k]
+    return mended === undefined ? { figure } : { figure, mended }
+  })
+}
+
+function separate(context: CheckContext, cores: readonly NetCore[]): Verdict {
+  const condition = when(context, 'off-hook/speech')
+  const base = {
+    check: coresSeparate.id,
+    subject: context.place.place,
+    condition,
+    state: 'holds' as const,
+    limit: null,
+    margin: null,
+    path: [],
+  }
+  const handset = [...roleBranches(context, 'sender'), ...roleBranches(context, 'receiver')].map((one) => one.index)
+  const figures = cores.flatMap((first, k) =>
+    cores
+      .slice(k + 1)
+      .map((second) => context.figure(between(context.net, first.far, second.far, { condition, lifted: handset }))),
+  )
+  const figure = figures.length === 0 ? null : worst(figures, 'at-least')
+  return { ...base, figure, says: 'No two handset cores are joined by straps or contacts.' }
+}
+
+/** Does each handset core reach its part? A part that sees no closed way between its cores is out of the circuit. */
+export const coresReachParts: Rule = {
+  id: 'wiring.cores-reach-parts',
+  asks: 'Does each handset core put its part into the circuit?',
+  run: (context) =>
+    [...roleBranches(context, 'sender'), ...roleBranches(context, 'receiver')].map((part) => reach(context, part)),
+}
+
+function reach(context: CheckContext, part: Branch): Verdict {
+  const condition = when(context, 'off-hook/speech')
+  const seen = (changes: object): Figure =>
+    context.figure(between(context.net, part.from, part.to, { condition, frequency: SPEECH_FREQUENCY, ...changes }))
+  const figure = seen({ lifted: [part.index] })
+  const cores = context.place.cores.filter((core) => core.far === part.from || core.far === part.to)
+  const limit = limitOf(context.limits, 'core-reach')
+  const where = cores
+    .map((core) => `${core.name} ${core.lands === undefined ? 'is parked' : `on ${nodeShort(context, core.lands)}`}`)
+    .join(', ')
+  return judge({
+    check: coresReachParts.id,
+    subject: part.id,
+    figure,
+    limit,
+    path: cores.flatMap((core) =>
+      core.lands === undefined ? [context.net.nodes[core.far] ?? ''] : [core.far, core.lands].map((node) => context.net.nodes[node] ?? ''),
+    ),
+    says: {
+      good: `The ${part.part.name} is in the circuit (${where}).`,
+      bad: `The ${part.part.name} is out of the circuit: ${where}, and no closed way leads from one core to the other.`,
+    },
+    mend: mendOf(context, part, cores, (core, terminal) => {
+      const changes = landed(core, terminal)
+      const value = seen({ ...changes, lifted: [part.index, ...(changes.lifted ?? [])] }).value
+      return value !== null && value <= limit.value
+    }),
+  })
+}
+
+/** The first landing, by the set's own sheets, that puts the part back into the circuit. */
+function mendOf(
+  context: CheckContext,
+  part: Branch,
+  cores: readonly NetCore[],
+  works: (core: NetCore, terminal: number) => boolean,
+): string {
+  for (const core of cores) {
+    for (const terminal of core.meant) {
+      if (terminal !== core.lands && works(core, terminal)) return landingMove(context, { core, terminal })
+    }
+  }
+  return `land the cores of the ${part.part.name} as the sheet of this set shows`
+}

@@ -1,0 +1,106 @@
+/** What must touch nothing: spare cores and terminals, earth, metal that a hand can touch. */
+import { between } from '../../figures/between.ts'
+import { earthLeakage } from '../../figures/loop.ts'
+import { type CheckContext, nodeShort, plugLinks, type Rule, when, wireAt } from '../context.ts'
+import { judge, worst } from '../judge.ts'
+import { limitOf } from '../limits.ts'
+import type { Verdict } from '../rule.ts'
+import { noLine } from './loop.ts'
+
+/** Wiring numbers of the plug that carry the line pair and the ringing lead. */
+const IN_USE: ReadonlySet<string> = new Set(['2', '3', '5'])
+
+function wiresOf(context: CheckContext): readonly number[] {
+  return [wireAt(context, 'a'), wireAt(context, 'b')].filter((node) => node !== undefined)
+}
+
+function leastToWires(context: CheckContext, node: number, written: readonly string[]) {
+  const figures = written.flatMap((words) =>
+    wiresOf(context).map((wire) =>
+      context.figure(between(context.net, node, wire, { condition: when(context, words), lifted: plugLinks(context) })),
+    ),
+  )
+  return worst(figures, 'at-least')
+}
+
+function nothing(context: CheckContext, check: string, says: string): Verdict {
+  return { check, subject: context.place.place, condition: when(context, 'on-hook'), state: 'holds', says, figure: null, limit: null, margin: null, path: [] }
+}
+
+/** Are spare cores and spare terminals free? */
+export const sparesFree: Rule = {
+  id: 'wiring.spares-free',
+  asks: 'Do spare cores and spare terminals touch nothing live?',
+  run(context) {
+    const { net, place } = context
+    const plug = Object.entries(place.plug)
+      .filter(([number]) => !IN_USE.has(number) && !(number === '4' && place.socket?.earth === true))
+      .map(([, node]) => node)
+    const spares = [...new Set([...place.spare, ...plug])]
+    if (spares.length === 0) return [nothing(context, sparesFree.id, 'The set has no spare core and no spare terminal.')]
+    if (wiresOf(context).length < 2) return [noLine(context, sparesFree.id)]
+    return spares.map((node) =>
+      judge({
+        check: sparesFree.id,
+        subject: net.nodes[node] ?? '',
+        figure: leastToWires(context, node, ['on-hook', 'off-hook']),
+        limit: limitOf(context.limits, 'spare-free'),
+        path: [net.nodes[node] ?? ''],
+        says: {
+          good: `${nodeShort(context, node)} touches nothing.`,
+          bad: `${nodeShort(context, node)} is spare, but it reaches a line wire.`,
+        },
+        mend: 'park the core that brings it there, insulated, or take off the strap',
+      }),
+    )
+  },
+}
+
+/** Does nothing reach earth while the recall key is up? */
+export const earthFree: Rule = {
+  id: 'wiring.earth-free',
+  asks: 'Does nothing of the set reach earth while the key is up?',
+  run: (context) => {
+    const figures = ['on-hook', 'off-hook'].map((words) =>
+      context.figure(earthLeakage(context.net, context.place, when(context, words))),
+    )
+    return [
+      judge({
+        check: earthFree.id,
+        subject: context.place.place,
+        figure: worst(figures, 'at-most'),
+        limit: limitOf(context.limits, 'earth-free'),
+        path: [],
+        says: { good: 'Nothing of the set carries current to earth.', bad: 'The set leaks current to earth with the key up.' },
+        mend: 'park the earth core, or find the contact that should be open',
+      }),
+    ]
+  },
+}
+
+/** Does nothing touchable reach a line wire, in any condition? */
+export const touchableFree: Rule = {
+  id: 'wiring.touchable-free',
+  asks: 'Does no metal that a hand can touch reach a line wire?',
+  run(context) {
+    const joined = context.place.touchable.filter((one) => one.node !== undefined)
+    if (joined.length === 0) {
+      return [nothing(context, touchableFree.id, 'No metal that a hand can touch is joined to a terminal.')]
+    }
+    if (wiresOf(context).length < 2) return [noLine(context, touchableFree.id)]
+    return joined.map(({ name, node = 0 }) =>
+      judge({
+        check: touchableFree.id,
+        subject: name,
+        figure: leastToWires(context, node, ['on-hook', 'off-hook', 'off-hook/make', 'off-hook/break', 'off-hook/key']),
+        limit: limitOf(context.limits, 'touchable-free'),
+        path: [context.net.nodes[node] ?? ''],
+        says: {
+          good: `The ${name} reaches no line wire.`,
+          bad: `The ${name} can be touched, and it reaches a line wire. Ringing voltage can hurt: unplug the set now.`,
+        },
+        mend: `free ${nodeShort(context, node)} from the line before the set is plugged in again`,
+      }),
+    )
+  },
+}

@@ -1,0 +1,78 @@
+/** Where else a core could land: its sheets' own landings first, then every terminal of the set. */
+import type { Figure, FigurePlan } from '../../figures/figure.ts'
+import type { Changes } from '../../figures/speech.ts'
+import { speechPlans } from '../../figures/speech.ts'
+import { conducting, linksOf, without } from '../../netlist/conduct.ts'
+import type { NetCore } from '../../netlist/netlist.ts'
+import { joinedTo } from '../../netlist/paths.ts'
+import { type CheckContext, nodeShort, roleBranches, when } from '../context.ts'
+
+/** A core landed elsewhere, and the speech figures that follow. */
+export interface Landing {
+  readonly core: NetCore
+  readonly terminal: number
+  readonly figures: readonly Figure[]
+}
+
+/** The three speech figures of the examined set, with what a question changes. Empty without a speech path. */
+export function speechFigures(context: CheckContext, changes: Changes = {}): readonly Figure[] {
+  const [sender] = roleBranches(context, 'sender')
+  const [receiver] = roleBranches(context, 'receiver')
+  const { line } = context.net
+  if (sender === undefined || receiver === undefined || line === undefined) return []
+  const plans: readonly FigurePlan[] = speechPlans({ line, sender, receiver }, when(context, 'off-hook/speech'), changes)
+  return plans.map((plan) => context.figure(plan))
+}
+
+/** What landing a core on a terminal changes in a question. */
+export function landed(core: NetCore, terminal: number): Changes {
+  return {
+    ...(core.branch === undefined ? {} : { lifted: [core.branch] }),
+    added: [{ from: core.far, to: terminal }],
+  }
+}
+
+/** Least of send and receive, relative to the best seen: how much of the speech is left. */
+function worth(figures: readonly Figure[], best: readonly number[]): number {
+  return Math.min(...[0, 1].map((k) => (figures[k]?.value ?? 0) / (best[k] || 1)))
+}
+
+/**
+ * The landing of one of these cores elsewhere that leaves them apart and most of the speech.
+ * The landings of the set's own sheets are preferred to all others; ties go to the first.
+ */
+export function bestLanding(context: CheckContext, cores: readonly NetCore[]): Landing | undefined {
+  const own = cores.flatMap((core) => core.meant.map((terminal) => ({ core, terminal })))
+  const all = cores.flatMap((core) => context.place.terminals.map((terminal) => ({ core, terminal })))
+  return pick(context, cores, own) ?? pick(context, cores, all)
+}
+
+function pick(
+  context: CheckContext,
+  cores: readonly NetCore[],
+  candidates: readonly { core: NetCore; terminal: number }[],
+): Landing | undefined {
+  const landings = candidates
+    .filter(({ core, terminal }) => terminal !== core.lands && apart(context, cores, core, terminal))
+    .map(({ core, terminal }) => ({ core, terminal, figures: speechFigures(context, landed(core, terminal)) }))
+    .filter(({ figures }) => figures.length > 0)
+  const best = [0, 1].map((k) => Math.max(0, ...landings.map(({ figures }) => figures[k]?.value ?? 0)))
+  let chosen: Landing | undefined
+  for (const one of landings) {
+    if (chosen === undefined || worth(one.figures, best) > worth(chosen.figures, best) * (1 + 1e-9)) chosen = one
+  }
+  return chosen
+}
+
+function apart(context: CheckContext, cores: readonly NetCore[], core: NetCore, terminal: number): boolean {
+  const condition = when(context, 'off-hook/speech')
+  const links = linksOf(conducting(context.net, condition, 'direct'))
+  const left = core.branch === undefined ? links : without(links, [core.branch])
+  const joined = joinedTo(context.net, left, terminal)
+  return cores.every((other) => other === core || !joined.has(other.far))
+}
+
+/** A landing as a move at the bench. */
+export function landingMove(context: CheckContext, { core, terminal }: Pick<Landing, 'core' | 'terminal'>): string {
+  return `land core ${core.name} on ${nodeShort(context, terminal)}`
+}

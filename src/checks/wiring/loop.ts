@@ -1,0 +1,119 @@
+/** The loop: through both line wires off-hook, open on-hook. */
+import { between } from '../../figures/between.ts'
+import { loopCurrent, onHookLeakage } from '../../figures/loop.ts'
+import { conducting, without } from '../../netlist/conduct.ts'
+import { joinedTo, pathBetween } from '../../netlist/paths.ts'
+import { type CheckContext, nodeShort, plugLinks, type Rule, when, wireAt } from '../context.ts'
+import { judge, shown } from '../judge.ts'
+import { limitOf } from '../limits.ts'
+import type { Unknown } from '../rule.ts'
+
+/** A verdict where a check needs the set to stand on a line. */
+export function noLine(context: CheckContext, check: string): Unknown {
+  return {
+    check,
+    subject: context.place.place,
+    condition: when(context, 'on-hook'),
+    state: 'unknown',
+    reason: 'no-line',
+    says: 'The set stands on no line, or its plug has no line wires.',
+    figure: null,
+    limit: null,
+    margin: null,
+    path: [],
+  }
+}
+
+/** Path of the loop through the set off-hook: a wire to b wire, and how far it comes when it is open. */
+function loopPath(context: CheckContext): { ids: readonly string[]; closed: boolean; stops: string } {
+  const { net } = context
+  const a = wireAt(context, 'a') ?? 0
+  const b = wireAt(context, 'b') ?? 0
+  const choice = without(conducting(net, when(context, 'off-hook'), 'direct'), plugLinks(context))
+  const path = pathBetween(net, choice, a, b)
+  if (path !== undefined) return { ids: path.nodes.map((node) => net.nodes[node] ?? ''), closed: true, stops: '' }
+  const names = (from: number): readonly string[] =>
+    [...joinedTo(net, choice, from)].filter((node) => context.place.terminals.includes(node)).map((node) => nodeShort(context, node))
+  return {
+    ids: [...joinedTo(net, choice, a)].map((node) => net.nodes[node] ?? ''),
+    closed: false,
+    stops: `from the a wire it comes to ${names(a).join(', ') || 'no terminal'}, from the b wire to ${names(b).join(', ') || 'no terminal'}`,
+  }
+}
+
+/** Do both line wires carry the loop? */
+export const loopThroughSet: Rule = {
+  id: 'wiring.loop-through-set',
+  asks: 'Do both line wires carry the loop off-hook?',
+  run(context) {
+    if (context.net.line === undefined || context.place.socket === undefined) return [noLine(context, loopThroughSet.id)]
+    const condition = when(context, 'off-hook')
+    const { ids, stops } = loopPath(context)
+    return [
+      judge({
+        check: loopThroughSet.id,
+        subject: context.place.place,
+        figure: context.figure(loopCurrent(context.net, context.place, condition)),
+        limit: limitOf(context.limits, 'loop-make'),
+        path: ids,
+        says: { good: 'Both line wires carry the loop.', bad: `The loop is open off-hook: ${stops || 'too little current flows'}.` },
+        mend: 'look along the path for the strap, core or unit that is missing',
+      }),
+    ]
+  },
+}
+
+/** Is the loop closed off-hook, by its resistance? */
+export const loopClosedOffHook: Rule = {
+  id: 'wiring.loop-closed-off-hook',
+  asks: 'Is the loop closed off-hook?',
+  run(context) {
+    const a = wireAt(context, 'a')
+    const b = wireAt(context, 'b')
+    if (a === undefined || b === undefined) return [noLine(context, loopClosedOffHook.id)]
+    const condition = when(context, 'off-hook')
+    const { ids, stops } = loopPath(context)
+    return [
+      judge({
+        check: loopClosedOffHook.id,
+        subject: context.place.place,
+        figure: context.figure(between(context.net, a, b, { condition, lifted: plugLinks(context) })),
+        limit: limitOf(context.limits, 'loop-resistance'),
+        path: ids,
+        says: { good: 'The set closes the loop off-hook.', bad: `The loop is open off-hook: ${stops || 'its resistance is too high'}.` },
+        mend: 'look along the path for the strap, core or unit that is missing',
+      }),
+    ]
+  },
+}
+
+/** Is the loop open on-hook? Judged where the set stands, so that a bell that bridges the capacitor is seen. */
+export const loopOpenOnHook: Rule = {
+  id: 'wiring.loop-open-on-hook',
+  asks: 'Is the loop open to direct current on-hook?',
+  run(context) {
+    const { line } = context.net
+    if (line === undefined || context.place.socket === undefined) return [noLine(context, loopOpenOnHook.id)]
+    const limit = limitOf(context.limits, 'on-hook-resistance')
+    const { net, place } = context
+    const condition = when(context, 'on-hook')
+    const choice = conducting(net, condition, 'direct')
+    const a = wireAt(context, 'a') ?? 0
+    const b = wireAt(context, 'b') ?? 0
+    const own = pathBetween(net, (branch) => branch.part.place === place.place && choice(branch), a, b)
+    return [
+      judge({
+        check: loopOpenOnHook.id,
+        subject: place.place,
+        figure: context.figure(onHookLeakage(net, place, condition)),
+        limit: { ...shown(limit), side: 'at-most', unit: 'A', value: line.feedVoltage / limit.value },
+        path: (own?.nodes ?? []).map((node) => net.nodes[node] ?? ''),
+        says: {
+          good: 'The set draws no direct current on-hook.',
+          bad: 'The set draws direct current on-hook; the exchange sees a leaky line.',
+        },
+        mend: 'look for a part that bridges the capacitor or the hook contact: a bell returned to the wrong wire, a core one terminal off',
+      }),
+    ]
+  },
+}

@@ -1,0 +1,136 @@
+/** The commands: what each is called, takes and asks the library. A new command is one row. */
+import { check, compare, follow, list, type Shelf, solve } from '../index.ts'
+import { DEMO_EXAMPLES, type Rerun, tellDemo } from './demo.ts'
+import type { Io } from './io.ts'
+import { frequencyOf, type Given, type OPTIONS } from './options.ts'
+import { judgedReply, type Reply, replyOf } from './reply.ts'
+import { schemaReply } from './schema-reply.ts'
+import { fileOf, given } from './target.ts'
+
+/** What a command is asked. */
+export interface Asked {
+  readonly words: readonly string[]
+  readonly options: Given
+  readonly io: Io
+  readonly shelf: Shelf
+  readonly rerun: Rerun
+}
+
+/** One row of the table. */
+export interface CommandRow {
+  readonly name: string
+  readonly summary: string
+  /** `<must>` and `[may]` be given, with what they are. */
+  readonly words: readonly (readonly [name: string, says: string])[]
+  readonly options: readonly (keyof typeof OPTIONS)[]
+  readonly examples: readonly string[]
+  /** A reply, or the exit code of a command that prints by itself. */
+  run(asked: Asked): Reply | Promise<number>
+}
+
+const EVERYWHERE = ['json', 'sheets', 'width', 'colour'] as const
+const TARGET = 'a set, rewire, unit, premises or job by its name, or a file'
+
+const onOf = ({ options, io }: Asked) => ({
+  ...given('on', options.on),
+  ...given('onText', fileOf(options.on, io)),
+})
+
+const targetOf = (asked: Asked) => {
+  const [target = ''] = asked.words
+  return { target, ...given('text', fileOf(target, asked.io)), ...onOf(asked) }
+}
+
+const frequencyIn = ({ options }: Asked) => given('frequency', frequencyOf(options.frequency))
+
+/** Conditions in which current runs where people look for it first. */
+const TALKING = 'off-hook'
+
+/** All commands, in the order of the help. */
+export const COMMANDS: readonly CommandRow[] = [
+  {
+    name: 'check',
+    summary: 'judge a set, a rewire or premises as wired: what fails, why, and what mends it',
+    words: [['<target>', TARGET]],
+    options: ['on', 'strict', ...EVERYWHERE],
+    examples: DEMO_EXAMPLES.check,
+    run: (asked) => judgedReply(check(targetOf(asked), asked.shelf), asked.options.strict),
+  },
+  {
+    name: 'compare',
+    summary: 'what a rewire changes: the set as found beside the set as proposed',
+    words: [
+      ['<found>', 'a rewire, or the set as found, by its name or file'],
+      ['[proposed]', 'the set or rewire as proposed; left out where a rewire stands first'],
+    ],
+    options: ['on', 'strict', ...EVERYWHERE],
+    examples: DEMO_EXAMPLES.compare,
+    run: (asked) => {
+      const [found = '', proposed] = asked.words
+      const request = {
+        found,
+        ...given('foundText', fileOf(found, asked.io)),
+        ...given('proposed', proposed),
+        ...given('proposedText', fileOf(proposed, asked.io)),
+        ...onOf(asked),
+      }
+      return judgedReply(compare(request, asked.shelf), asked.options.strict)
+    },
+  },
+  {
+    name: 'solve',
+    summary: 'voltages and currents of a set or a circuit in one condition',
+    words: [['<target>', `a circuit, ${TARGET.slice(2)}`]],
+    options: ['condition', 'frequency', 'on', ...EVERYWHERE],
+    examples: DEMO_EXAMPLES.solve,
+    run: (asked) => {
+      const request = {
+        ...targetOf(asked),
+        ...frequencyIn(asked),
+        ...given('condition', asked.options.condition),
+      }
+      return replyOf(solve(request, asked.shelf))
+    },
+  },
+  {
+    name: 'follow',
+    summary: 'follow the current from terminal to terminal, each step with its line in the sheet',
+    words: [['<target>', TARGET]],
+    options: ['condition', 'frequency', 'from', 'to', 'on', ...EVERYWHERE],
+    examples: DEMO_EXAMPLES.follow,
+    run: (asked) => {
+      const { condition = TALKING, from, to } = asked.options
+      const ends = { ...given('from', from), ...given('to', to) }
+      return replyOf(follow({ ...targetOf(asked), ...frequencyIn(asked), condition, ...ends }, asked.shelf))
+    },
+  },
+  {
+    name: 'list',
+    summary: 'what there is: sets, lines, premises, rewires, circuits, checks, limits, figures, parts …',
+    words: [
+      [
+        '<what>',
+        'sets units lines premises rewires circuits jobs checks limits figures parts problems conditions',
+      ],
+    ],
+    options: EVERYWHERE,
+    examples: DEMO_EXAMPLES.list,
+    run: ({ words, shelf }) => replyOf(list({ what: words[0] ?? '' }, shelf)),
+  },
+  {
+    name: 'schema',
+    summary: 'the JSON Schema of a kind of sheet, or of an answer as --json prints it',
+    words: [['<what>', 'a kind of sheet (set, line …) or an answer (check, solve …)']],
+    options: EVERYWHERE,
+    examples: DEMO_EXAMPLES.schema,
+    run: ({ words }) => schemaReply(words[0] ?? ''),
+  },
+  {
+    name: 'demo',
+    summary: 'a conversion that fails, and the one that is right',
+    words: [],
+    options: ['sheets', 'width', 'colour'],
+    examples: DEMO_EXAMPLES.demo,
+    run: ({ io, options, rerun, shelf }) => tellDemo(io, options, shelf, rerun),
+  },
+]

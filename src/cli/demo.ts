@@ -1,0 +1,83 @@
+/** The demo: the trap that this program exists to catch, told with its own commands. Demo sheets are named here only. */
+import { compare, type Shelf } from '../index.ts'
+import { EXIT } from './exit-code.ts'
+import type { Io } from './io.ts'
+import { type Given, widthOf } from './options.ts'
+
+/** Runs a command line in this process. */
+export type Rerun = (argv: readonly string[]) => Promise<number>
+
+/** Examples that the help teaches with. */
+export const DEMO_EXAMPLES = {
+  check: [
+    'ringproof check sedge-converted',
+    'ringproof check fescue --on depot-exchange',
+    'ringproof check my-set.yaml --json',
+  ],
+  compare: ['ringproof compare sedge-converted', 'ringproof compare sedge-as-found sedge'],
+  solve: [
+    'ringproof solve fescue --condition off-hook/speech --frequency "1 kHz"',
+    'ringproof solve my-circuit.yaml',
+  ],
+  follow: [
+    'ringproof follow fescue --condition off-hook',
+    'ringproof follow fescue --condition on-hook/ringing --frequency "25 Hz"',
+  ],
+  list: ['ringproof list sets', 'ringproof list limits'],
+  schema: ['ringproof schema set', 'ringproof schema check'],
+  demo: ['ringproof demo'],
+} as const
+
+const WRONG = 'sedge-converted-as-fescue'
+const RIGHT = 'sedge-converted'
+
+const BEFORE = `A sedge came off a hard-wired line and is to work on a plug and socket with three wires. It looks
+like a fescue, so somebody converts it the way a fescue is converted, and asks before a lead is moved:
+`
+const BETWEEN = `
+In a sedge the strap B3–B4 commons two terminals that a fescue keeps apart. The same set, converted as its own
+wiring asks:
+`
+
+/** Breaks the prose of the demo for the page. */
+function prose(text: string, width: number): string {
+  const lines: string[] = []
+  for (const word of text.trim().split(/\s+/)) {
+    const last = lines.at(-1)
+    if (last === undefined || last.length + 1 + word.length > width) lines.push(word)
+    else lines[lines.length - 1] = `${last} ${word}`
+  }
+  return `${lines.join('\n')}\n\n`
+}
+
+/** The options that go on to each command of the demo. */
+function passedOn({ sheets, width, colour }: Given): string[] {
+  return [
+    ...(sheets ?? []).flatMap((folder) => ['--sheets', folder]),
+    ...(width === undefined ? [] : ['--width', width]),
+    ...(colour === false ? ['--no-colour'] : []),
+  ]
+}
+
+/** Whether every wiring check of the right conversion holds. */
+function wiringHolds(shelf: Shelf): boolean {
+  const wiring = compare({ found: RIGHT }, shelf).proposed.verdicts.filter(({ check }) =>
+    check.startsWith('wiring.'),
+  )
+  return wiring.length > 0 && wiring.every(({ state }) => state === 'holds')
+}
+
+/** Tells the demo. 0 when the wrong conversion fails and the right one's wiring checks hold, else 3. */
+export async function tellDemo(io: Io, options: Given, shelf: Shelf, rerun: Rerun): Promise<number> {
+  const width = widthOf(options.width, io.columns)
+  const say = (argv: readonly string[]): Promise<number> => {
+    io.out(`$ ringproof ${argv.join(' ')}\n`)
+    return rerun([...argv, ...passedOn(options)])
+  }
+  io.out(prose(BEFORE, width))
+  const wrong = await say(['check', WRONG])
+  io.out(`\n${prose(BETWEEN, width)}`)
+  const right = await say(['compare', RIGHT])
+  const told = wrong === EXIT.fails && (right === EXIT.answered || right === EXIT.fails) && wiringHolds(shelf)
+  return told ? EXIT.answered : EXIT.notComputed
+}

@@ -1,0 +1,19 @@
+/** What the command line needs of the world around it; a test hands in its own. */
+import type { SheetText, Shelf } from '../index.ts'
+
+/** Streams, files and the terminal. */
+export interface Io {
+  /** Results. */
+  out(text: string): void
+  /** All the rest. */
+  err(text: string): void
+  /** Columns of the terminal, undefined when the output is none. */
+  readonly columns: number | undefined
+  /** Whether each stream is a terminal that wants colour. */
+  readonly colour: { readonly out: boolean; readonly err: boolean }
+  /** Sheets in these folders, then those that come with the program. */
+  shelf(folders: readonly string[]): Shelf
+  isFile(path: string): boolean
+  /** @throws ProblemError `file-missing`, `too-big` */
+  readSheet(path: string): SheetText
+}

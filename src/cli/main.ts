@@ -1,0 +1,37 @@
+/** The command `ringproof`: the only file that touches the process. */
+import { statSync } from 'node:fs'
+import { readSheetFile } from '../host/files.ts'
+import { packagedFolder } from '../host/packaged.ts'
+import { folderShelf } from '../host/shelf.ts'
+import { EXIT } from './exit-code.ts'
+import type { Io } from './io.ts'
+import { run } from './run.ts'
+
+const { stdout, stderr } = process
+
+/** Colour is for people: on terminals, unless NO_COLOR says otherwise. */
+const wantsColour = (process.env.NO_COLOR ?? '') === ''
+
+const io: Io = {
+  out: (text) => {
+    stdout.write(text)
+  },
+  err: (text) => {
+    stderr.write(text)
+  },
+  columns: stdout.isTTY ? stdout.columns : undefined,
+  colour: { out: wantsColour && stdout.isTTY === true, err: wantsColour && stderr.isTTY === true },
+  shelf: (folders) => folderShelf(folders, packagedFolder()),
+  isFile: (path) => statSync(path, { throwIfNoEntry: false })?.isFile() ?? false,
+  readSheet: readSheetFile,
+}
+
+// A reader that has seen enough, such as `head`, closes the pipe: nothing is wrong.
+for (const stream of [stdout, stderr]) {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error
+  })
+}
+process.on('SIGINT', () => process.exit(EXIT.stopped))
+
+process.exitCode = await run(process.argv.slice(2), io)

@@ -1,0 +1,79 @@
+/** Options that several commands share, and how their values are read. */
+import { readQuantity } from '../index.ts'
+import { type Problem, ProblemError } from '../problem.ts'
+
+/** Options as commander leaves them. */
+export interface Given {
+  readonly json?: boolean
+  readonly strict?: boolean
+  readonly on?: string
+  readonly condition?: string
+  readonly frequency?: string
+  readonly from?: string
+  readonly to?: string
+  readonly sheets?: readonly string[]
+  readonly width?: string
+  readonly colour?: boolean
+}
+
+/** One option: how it is written and what it does. */
+export interface OptionRow {
+  readonly flags: string
+  readonly says: string
+  readonly repeatable?: true
+}
+
+/** Every option, by its name. */
+export const OPTIONS: Readonly<Record<keyof Given, OptionRow>> = {
+  json: { flags: '--json', says: 'print JSON, its shape fixed by `ringproof schema`' },
+  strict: { flags: '--strict', says: 'exit with 1 for marginal and unknown checks too' },
+  on: {
+    flags: '--on <premises or line>',
+    says: 'where it stands: the name of premises or a line, or a file',
+  },
+  condition: {
+    flags: '--condition <words>',
+    says: 'such as on-hook/ringing, off-hook/speech, off-hook/make',
+  },
+  frequency: { flags: '--frequency <quantity>', says: 'such as "1 kHz"; direct current without it' },
+  from: { flags: '--from <node>', says: 'where to begin' },
+  to: { flags: '--to <node>', says: 'where to end' },
+  sheets: {
+    flags: '--sheets <folder>',
+    says: 'look for sheets here first; may stand several times',
+    repeatable: true,
+  },
+  width: { flags: '--width <columns>', says: 'lay the text out for so many columns, 60 or more' },
+  colour: { flags: '--no-colour', says: 'no colour, even on a terminal' },
+}
+
+/** A request that cannot be understood. */
+export function requestWrong(found: string, expected: string, mend?: string): never {
+  const problem: Problem = { code: 'request-wrong', severity: 'error', found, expected }
+  throw new ProblemError([mend === undefined ? problem : { ...problem, mend }])
+}
+
+const NARROWEST = 60
+const WIDEST = 1000
+const USUAL = 80
+
+/** Columns to lay out for: as asked, else as wide as the terminal, within reason. @throws ProblemError */
+export function widthOf(asked: string | undefined, terminal: number | undefined): number {
+  if (asked === undefined) return Math.min(WIDEST, Math.max(NARROWEST, terminal ?? USUAL))
+  const width = /^\d{1,4}$/.test(asked) ? Number(asked) : 0
+  if (width >= NARROWEST && width <= WIDEST) return width
+  requestWrong(
+    `the width \`${asked}\``,
+    `a whole number of columns from ${NARROWEST} to ${WIDEST}`,
+    'write `--width 80`',
+  )
+}
+
+/** A frequency in Hz. @throws ProblemError */
+export function frequencyOf(asked: string | undefined): number | undefined {
+  if (asked === undefined) return undefined
+  const read = readQuantity(asked, 'frequency', { above: 0 })
+  if (read.ok) return read.quantity.value
+  const { found, expected, mend } = read.fault
+  requestWrong(`the frequency ${found}`, expected, mend ?? 'write `--frequency "1 kHz"`')
+}

@@ -1,0 +1,40 @@
+/** Resistance and impedance between two nodes, as an ideal meter without battery of its own reads them. */
+import type { Condition } from '../netlist/condition.ts'
+import { type Netlist, nodeName } from '../netlist/netlist.ts'
+import type { Question } from '../solver/question.ts'
+import type { FigurePlan } from './figure.ts'
+
+/** What is changed for a reading: branches lifted, and a frequency for impedance. */
+export interface Between {
+  readonly condition: Condition
+  readonly lifted?: readonly number[]
+  readonly added?: Question['added']
+  /** Hz; resistance to direct current when absent. */
+  readonly frequency?: number
+}
+
+/** |V| between two nodes for 1 A put into the first and taken out of the second, own sources at rest; ohms. */
+export function between(net: Netlist, p: number, q: number, how: Between): FigurePlan {
+  const question: Question = {
+    analysis: how.frequency === undefined ? 'direct' : 'alternating',
+    condition: how.condition,
+    sources: 'none',
+    probes: [{ into: p, outOf: q, re: 1 }],
+    ...(how.frequency === undefined ? {} : { frequency: how.frequency }),
+    ...(how.lifted === undefined ? {} : { lifted: how.lifted }),
+    ...(how.added === undefined ? {} : { added: how.added }),
+  }
+  return {
+    id: how.frequency === undefined ? 'resistance.between' : 'impedance.between',
+    subject: `${nodeName(net, p)} – ${nodeName(net, q)}`,
+    condition: how.condition,
+    unit: 'Ω',
+    taps: [{ question, voltage: [p, q] }],
+    value: modulus,
+  }
+}
+
+/** Modulus of the first reading. */
+export function modulus(readings: Float64Array): number {
+  return Math.hypot(readings[0] ?? 0, readings[1] ?? 0)
+}

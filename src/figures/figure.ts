@@ -1,0 +1,60 @@
+/** A figure: a computed quantity with its unit, condition and how well the solve behind it came out. */
+import type { Condition } from '../netlist/condition.ts'
+import type { Question } from '../solver/question.ts'
+
+/** Ids of the figures of this version; fixed once, then only added to. */
+export type FigureId =
+  | 'resistance.between'
+  | 'impedance.between'
+  | 'loop.resistance'
+  | 'loop.current'
+  | 'loop.voltage'
+  | 'transmitter.current'
+  | 'receiver.direct-current'
+  | 'bell.direct-current'
+  | 'leakage.on-hook'
+  | 'leakage.earth'
+  | 'ringing.current'
+  | 'ringing.voltage'
+  | 'ringing.capacitors'
+  | 'speech.send'
+  | 'speech.receive'
+  | 'speech.sidetone'
+
+/** Why a figure has no number. */
+export type State = 'open' | 'undetermined' | 'beyond-range'
+
+/** A unit as JSON and people see it. */
+export type FigureUnit = 'Ω' | 'A' | 'V' | '1'
+
+/** What is computed. `value` and `state` exclude each other. */
+export interface Figure {
+  readonly id: FigureId
+  /** Node, branch or place that it is about. */
+  readonly subject: string
+  readonly condition: Condition
+  /** Hz, for alternating current. */
+  readonly frequency?: number
+  readonly value: number | null
+  readonly unit: FigureUnit
+  readonly state?: State
+  /** Why it is approximate: the stand-ins that it rests on. */
+  readonly approximate?: string
+  /** Scaled residual of the solve; about 1 when healthy. */
+  readonly residual: number
+}
+
+/** One thing to read off a solution: a voltage between two nodes, or a current in a branch. */
+export type Tap =
+  | { readonly question: Question; readonly voltage: readonly [number, number] }
+  | { readonly question: Question; readonly current: number }
+
+/** A figure before it is read: which taps, and what follows from them. `value` is pure; readings are re, im pairs. */
+export interface FigurePlan {
+  readonly id: FigureId
+  readonly subject: string
+  readonly condition: Condition
+  readonly unit: FigureUnit
+  readonly taps: readonly Tap[]
+  value(readings: Float64Array): number | State
+}

@@ -1,0 +1,71 @@
+/** Reads figures off solutions: each question is solved once, whoever asks. */
+import type { Netlist } from '../netlist/netlist.ts'
+import type { Question } from '../solver/question.ts'
+import { solve } from '../solver/solve.ts'
+import { currentIn, type Solution, voltageBetween } from '../solver/solution.ts'
+import type { Figure, FigurePlan, State, Tap } from './figure.ts'
+
+/** Answers questions about one netlist; a table of updates or another engine can stand in for it. */
+export type Supplier = (question: Question) => Solution
+
+/** A supplier that solves each question afresh and remembers the answer. */
+export function freshSupplier(net: Netlist): Supplier {
+  const known = new Map<string, Solution>()
+  return (question) => {
+    const key = JSON.stringify(question)
+    const before = known.get(key)
+    if (before !== undefined) return before
+    const solution = solve(net, question)
+    known.set(key, solution)
+    return solution
+  }
+}
+
+/** Reads a plan's taps and draws the figure from them. */
+export function readFigure(net: Netlist, plan: FigurePlan, supplier: Supplier): Figure {
+  const readings = new Float64Array(2 * plan.taps.length)
+  const reasons = new Set<string>()
+  let residual = 0
+  let state: State | undefined
+  plan.taps.forEach((tap, k) => {
+    const solution = supplier(tap.question)
+    residual = Math.max(residual, solution.residual)
+    for (const reason of restsOn(net, solution, tap)) reasons.add(reason)
+    if (solution.probeOpen) {
+      state ??= 'open'
+      return
+    }
+    const read = 'current' in tap ? currentIn(solution, tap.current) : voltageBetween(solution, ...tap.voltage)
+    if (read === undefined) state ??= 'undetermined'
+    else readings.set([read.re, read.im], 2 * k)
+  })
+  const result = state ?? plan.value(readings)
+  const frequency = plan.taps[0]?.question.frequency
+  const numeric = typeof result === 'number' && Number.isFinite(result)
+  const why = numeric ? undefined : typeof result === 'number' ? 'beyond-range' : result
+  return {
+    id: plan.id,
+    subject: plan.subject,
+    condition: plan.condition,
+    ...(frequency === undefined ? {} : { frequency }),
+    value: numeric ? result : null,
+    unit: plan.unit,
+    ...(why === undefined ? {} : { state: why }),
+    ...(reasons.size === 0 ? {} : { approximate: [...reasons].join('; ') }),
+    residual,
+  }
+}
+
+/** The stand-ins in the island that a tap reads from; elsewhere they cannot matter. */
+function restsOn(net: Netlist, solution: Solution, tap: Tap): readonly string[] {
+  const node = 'current' in tap ? net.branches[tap.current]?.from : tap.voltage[0]
+  const island = node === undefined ? undefined : solution.island[node]
+  return [...solution.standIns]
+    .filter(([, branches]) =>
+      branches.some((k) => {
+        const branch = net.branches[k]
+        return branch !== undefined && (solution.island[branch.from] === island || solution.island[branch.to] === island)
+      }),
+    )
+    .map(([reason]) => reason)
+}

@@ -1,0 +1,58 @@
+/** Ringing: what each bell gets at the line's ringing frequency, steady, with clappers held. */
+import type { Condition } from '../netlist/condition.ts'
+import { type Branch, type Netlist, type NetPlace, nodeName } from '../netlist/netlist.ts'
+import type { FigurePlan } from './figure.ts'
+import { modulus } from './between.ts'
+
+/** Branches of a place whose part has a role. */
+export function withRole(net: Netlist, place: NetPlace, role: string): readonly Branch[] {
+  return net.branches.filter((branch) => branch.part.place === place.place && branch.part.role === role)
+}
+
+/** Current in a branch while the line rings, A rms. */
+export function ringingCurrent(branch: Branch, condition: Condition, frequency: number): FigurePlan {
+  const question = { analysis: 'alternating' as const, frequency, condition }
+  return { id: 'ringing.current', subject: branch.id, condition, unit: 'A', taps: [{ question, current: branch.index }], value: modulus }
+}
+
+/** Voltage across a branch while the line rings, V rms. */
+export function ringingVoltage(branch: Branch, condition: Condition, frequency: number): FigurePlan {
+  const question = { analysis: 'alternating' as const, frequency, condition }
+  return {
+    id: 'ringing.voltage',
+    subject: branch.id,
+    condition,
+    unit: 'V',
+    taps: [{ question, voltage: [branch.from, branch.to] }],
+    value: modulus,
+  }
+}
+
+/** Share of the bell's current that a capacitor must carry to count as its ringing capacitor. */
+export const CAPACITOR_SHARE = 0.1
+
+/** A bell that gets less than this has no ringing capacitor at all, A. */
+const SILENT = 1e-6
+
+/** How many of the candidate capacitors carry at least a tenth of the bell's ringing current. */
+export function ringingCapacitors(
+  net: Netlist,
+  bell: Branch,
+  candidates: readonly Branch[],
+  condition: Condition,
+  frequency: number,
+): FigurePlan {
+  const question = { analysis: 'alternating' as const, frequency, condition }
+  return {
+    id: 'ringing.capacitors',
+    subject: `${bell.id} from ${nodeName(net, bell.from)} to ${nodeName(net, bell.to)}`,
+    condition,
+    unit: '1',
+    taps: [bell, ...candidates].map((branch) => ({ question, current: branch.index })),
+    value: (readings) => {
+      const size = (k: number): number => Math.hypot(readings[2 * k] ?? 0, readings[2 * k + 1] ?? 0)
+      if (size(0) < SILENT) return 0
+      return candidates.filter((_, k) => size(k + 1) >= CAPACITOR_SHARE * size(0)).length
+    },
+  }
+}

@@ -1,0 +1,39 @@
+/** The library: everything that is promised, by hand. */
+export type {
+  Amount,
+  CheckAnswer,
+  CompareAnswer,
+  Counts,
+  Envelope,
+  FollowAnswer,
+  ListAnswer,
+  Outcome,
+  SolveAnswer,
+} from './answer/answer.ts'
+export { type CompareRequest, check, compare } from './answer/check-answer.ts'
+export { VERSION } from './answer/envelope.ts'
+export { type FollowRequest, follow } from './answer/follow.ts'
+export { list } from './answer/list.ts'
+export { type SolveRequest, solve } from './answer/solve.ts'
+export { type SolveOptions, solveCircuit } from './answer/solve-answer.ts'
+export type { Where } from './answer/standing.ts'
+export type { Consequence, Reason, Verdict, VerdictLimit, VerdictState } from './checks/rule.ts'
+export type { Figure, FigureId, FigureUnit, State } from './figures/figure.ts'
+export {
+  type Condition,
+  type SetCondition,
+  type WrittenCondition,
+  readCondition,
+  writeCondition,
+} from './netlist/condition.ts'
+export { PROBLEM_CODES, type Place, type Problem, type ProblemCode, ProblemError, refuse } from './problem.ts'
+export { type Quantity, type QuantityFault, readQuantity } from './quantities/quantity.ts'
+export { formatQuantity } from './quantities/format.ts'
+export { ANSWER_SCHEMAS, answerJsonSchema, type Json, jsonText, problemsEnvelope, toJson } from './report/json.ts'
+export { type JsonSchema, sheetJsonSchema } from './sheet/json-schema.ts'
+export type { Sheet, SheetKind } from './sheet/model.ts'
+export { nearest } from './sheet/nearest.ts'
+export { readSheet as readSheetText } from './sheet/read.ts'
+export type { Reading } from './sheet/reading.ts'
+export { SHEET_KINDS } from './sheet/schema.ts'
+export type { Shelf, SheetText } from './sheet/shelf.ts'

@@ -1,0 +1,38 @@
+/** Figures and limits as text. */
+import type { VerdictLimit } from '../checks/rule.ts'
+import type { Figure, FigureUnit } from '../figures/figure.ts'
+import { formatExactly, formatNumber, formatQuantity } from '../quantities/format.ts'
+import { FIGURE_WORDS, STATE_WORDS } from './words.ts'
+
+/** Put before what rests on a stand-in. */
+export const ABOUT = '≈ '
+
+/** Below this, in volts, amperes or ohms, a figure is what rounding leaves of nothing. */
+const LEAST = 1e-12
+
+/** A value with its unit to `digits` significant digits; `< 1 pA` for what rounding leaves of nothing. */
+export function valueText(value: number, unit: FigureUnit, digits: number = 3): string {
+  if (value !== 0 && Math.abs(value) < LEAST) return unit === '1' ? '< 1e-12' : `< 1 p${unit}`
+  return unit === '1' ? formatNumber(value, digits) : formatQuantity(value, unit, digits)
+}
+
+/** What a figure shows: `≈ 38.2 mA`, `open`. */
+export function figureText(figure: Figure): string {
+  if (figure.value === null) return figure.state === undefined ? '–' : STATE_WORDS[figure.state]
+  return (figure.approximate === undefined ? '' : ABOUT) + valueText(figure.value, figure.unit)
+}
+
+/** What a figure is: `speech received at 1 kHz`. */
+export function figureName({ id, frequency }: Figure): string {
+  const words: string = FIGURE_WORDS[id] ?? id
+  return frequency === undefined ? words : `${words} at ${formatExactly(frequency, 'Hz')}`
+}
+
+const SIDES = { 'at-most': 'at most', 'at-least': 'at least' } as const
+
+/** A limit with its source: `at least 25 mA (a standard, clause 4; grade)`. */
+export function limitText({ value, side, unit, source, clause, grade }: VerdictLimit): string {
+  const amount = unit === '1' ? formatExactly(value, '1') : formatExactly(value, unit)
+  const from = clause === '' ? source : `${source}, ${clause}`
+  return `${SIDES[side]} ${amount} (${from}; grade ${grade})`
+}

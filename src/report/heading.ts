@@ -1,0 +1,35 @@
+/** First line and cautions that answers share. */
+import type { Envelope } from '../answer/answer.ts'
+import { formatExactly } from '../quantities/format.ts'
+import type { Page } from './paint.ts'
+import { wrap } from './wrap.ts'
+
+/** The name of an answer without its version: `check`. */
+export function answerName({ ringproof }: Envelope): string {
+  return ringproof.replace(/\/.*$/, '')
+}
+
+/** Keys whose value needs no word before it. */
+const BARE = new Set(['target', 'name', 'found', 'what'])
+const WORDS: Readonly<Record<string, string>> = { proposed: 'with', condition: 'in', frequency: 'at' }
+
+/** What was asked, as understood: `check sedge on workshop`. */
+export function heading(answer: Envelope, page: Page): string[] {
+  const command = answerName(answer)
+  const words = [command]
+  for (const [key, value] of Object.entries(answer.request)) {
+    const shown = key === 'frequency' && typeof value === 'number' ? formatExactly(value, 'Hz') : value
+    if (typeof shown !== 'string' && typeof shown !== 'number') continue
+    words.push(BARE.has(key) || key === command ? `${shown}` : `${WORDS[key] ?? key} ${shown}`)
+  }
+  return [...wrap(words.join(' '), page.width).map((line) => page.paint.bold(line)), '']
+}
+
+const CAUTION =
+  'Caution: unplug the set from its line before you open it or move a lead; ringing voltage can hurt. ' +
+  'Local codes and licensed practice decide what may be done to a line, not this program.'
+
+/** The caution that goes with whatever reports ringing or leads a hand to wires. */
+export function caution(page: Page): string[] {
+  return [...wrap(CAUTION, page.width).map((line) => page.paint.warn(line)), '']
+}

@@ -1,0 +1,88 @@
+/** Schemas of whole answers, and the JSON Schemas that are written from them. */
+import * as z from 'zod/mini'
+import { CONDITION, JUDGED, OUTCOME, PROBLEMS } from './json-parts.ts'
+
+const text = z.string()
+const texts = z.array(text)
+
+const head = (name: string) => ({
+  ringproof: z.literal(`${name}/1`),
+  'made by': text,
+  request: z.record(text, z.unknown()),
+})
+
+const amount = z.nullable(z.union([z.number(), z.strictObject({ re: z.number(), im: z.number() })]))
+const side = z.strictObject({ name: text, ...JUDGED })
+
+const question = {
+  outcome: z.literal('answered'),
+  analysis: z.enum(['direct', 'alternating']),
+  frequency: z.nullable(z.number()),
+  condition: z.nullable(CONDITION),
+}
+
+const step = z.strictObject({
+  node: text,
+  branch: z.optional(text),
+  sort: z.optional(text),
+  current: z.optional(z.number()),
+  origin: z.optional(text),
+})
+
+const row = z.record(text, z.nullable(z.union([text, z.number()])))
+
+/** Names of the answers that have a JSON form. */
+export type AnswerName = 'check' | 'compare' | 'solve' | 'follow' | 'list' | 'problems'
+
+/** The schema of each answer, version 1: closed, so that no key changes unseen. */
+export const ANSWER_SCHEMAS: Readonly<Record<AnswerName, z.ZodMiniType>> = Object.freeze({
+  check: z.strictObject({ ...head('check'), ...OUTCOME, ...JUDGED, problems: PROBLEMS }),
+  compare: z.strictObject({
+    ...head('compare'),
+    ...OUTCOME,
+    moves: texts,
+    found: side,
+    proposed: side,
+    changed: z.strictObject({ checks: texts, figures: texts }),
+    problems: PROBLEMS,
+  }),
+  solve: z.strictObject({
+    ...head('solve'),
+    ...question,
+    voltages: z.record(text, amount),
+    currents: z.record(text, amount),
+    units: z.strictObject({ voltages: z.literal('V'), currents: z.literal('A') }),
+    states: z.record(text, text),
+    islands: z.array(texts),
+    shared: texts,
+    residual: z.number(),
+    approximate: z.optional(text),
+    source: z.optional(text),
+    grade: z.optional(text),
+    problems: PROBLEMS,
+  }),
+  follow: z.strictObject({
+    ...head('follow'),
+    ...question,
+    steps: z.array(step),
+    approximate: z.optional(text),
+    problems: PROBLEMS,
+  }),
+  list: z.strictObject({
+    ...head('list'),
+    outcome: z.literal('answered'),
+    what: text,
+    rows: z.array(row),
+    problems: PROBLEMS,
+  }),
+  problems: z.strictObject({ ...head('problems'), problems: PROBLEMS }),
+})
+
+const DIALECT = 'https://json-schema.org/draft/2020-12/schema'
+
+/** The JSON Schema (draft 2020-12) of an answer as `--json` prints it. */
+export function answerJsonSchema(name: AnswerName): { readonly [key: string]: unknown } {
+  const options = { target: 'draft-2020-12', reused: 'inline' } as const
+  const { $schema: _, ...body } = z.toJSONSchema(ANSWER_SCHEMAS[name], options)
+  return { $schema: DIALECT, title: `Ringproof answer, version 1: ${name}`, ...body }
+}

@@ -1,0 +1,99 @@
+/** Schemas of what answers are made of. */
+import * as z from 'zod/mini'
+import { PROBLEM_CODES, type ProblemCode } from '../problem.ts'
+
+const text: z.ZodMiniString<string> = z.string()
+const list = <T extends z.ZodMiniType>(of: T): z.ZodMiniArray<T> => z.array(of)
+const maybe = <T extends z.ZodMiniType>(of: T): z.ZodMiniOptional<T> => z.optional(of)
+
+const set = {
+  hook: z.enum(['on-hook', 'off-hook']),
+  dial: z.enum(['rest', 'make', 'break']),
+  key: z.enum(['up', 'down']),
+}
+const line = z.enum(['idle', 'ringing', 'speech'])
+
+/** One set's condition, or one by place. */
+export const CONDITION: z.ZodMiniType = z.union([
+  z.strictObject({ ...set, line }),
+  z.strictObject({ line, sets: z.record(text, z.strictObject(set)) }),
+])
+
+const natural = z.number().check(z.int(), z.minimum(1))
+
+const place = z.strictObject({
+  file: text,
+  line: natural,
+  column: natural,
+  length: z.number().check(z.int(), z.minimum(0)),
+})
+
+const problem = z.strictObject({
+  code: z.enum(Object.keys(PROBLEM_CODES) as [ProblemCode, ...ProblemCode[]]),
+  severity: z.enum(['error', 'warning']),
+  place: maybe(place),
+  found: text,
+  expected: text,
+  mend: maybe(text),
+  excerpt: maybe(text),
+})
+
+/** The list that every answer ends with. */
+export const PROBLEMS: z.ZodMiniType = list(problem)
+
+const unit = z.enum(['Ω', 'A', 'V', '1'])
+
+const figure = z.strictObject({
+  id: text,
+  subject: text,
+  condition: CONDITION,
+  frequency: maybe(z.number()),
+  value: z.nullable(z.number()),
+  unit,
+  state: maybe(z.enum(['open', 'undetermined', 'beyond-range'])),
+  approximate: maybe(text),
+  residual: z.number(),
+})
+
+const limit = z.strictObject({
+  value: z.number(),
+  side: z.enum(['at-most', 'at-least']),
+  unit,
+  source: text,
+  clause: text,
+  grade: text,
+})
+
+const judged = {
+  condition: CONDITION,
+  says: text,
+  figure: z.nullable(figure),
+  limit: z.nullable(limit),
+  margin: z.nullable(z.number()),
+  path: list(text),
+  consequences: maybe(list(z.strictObject({ figure, mended: maybe(figure) }))),
+}
+const about = { check: text, subject: text }
+const reason = z.enum(['not-modelled', 'no-limit', 'no-line', 'no-convergence', 'undetermined'])
+
+/** Four shapes, each with its own evidence. */
+const verdict = z.union([
+  z.strictObject({ ...about, state: z.literal('holds'), ...judged, remark: maybe(text) }),
+  z.strictObject({ ...about, state: z.literal('marginal'), ...judged, mend: text }),
+  z.strictObject({ ...about, state: z.literal('fails'), ...judged, mend: text }),
+  z.strictObject({ ...about, state: z.literal('unknown'), reason, ...judged }),
+])
+
+/** Verdicts and figures, as every judged side has them. */
+export const JUDGED: { readonly verdicts: z.ZodMiniType; readonly figures: z.ZodMiniType } = {
+  verdicts: list(verdict),
+  figures: list(figure),
+}
+
+const count = z.number().check(z.int(), z.minimum(0))
+
+/** The outcome of what is judged, and how many verdicts of each state stand behind it. */
+export const OUTCOME: { readonly outcome: z.ZodMiniType; readonly counts: z.ZodMiniType } = {
+  outcome: z.enum(['holds', 'marginal', 'fails', 'unknown', 'answered']),
+  counts: z.strictObject({ holds: count, marginal: count, fails: count, unknown: count }),
+}

@@ -1,0 +1,181 @@
+/** Answers as JSON: keys always in the same order, plain numbers in SI units, never NaN or infinite. */
+import type {
+  CheckAnswer,
+  CompareAnswer,
+  Envelope,
+  FollowAnswer,
+  ListAnswer,
+  SolveAnswer,
+} from '../answer/answer.ts'
+import type { Consequence, Verdict, VerdictLimit } from '../checks/rule.ts'
+import type { Figure } from '../figures/figure.ts'
+import type { Problem } from '../problem.ts'
+import { conditionJson, conditionOfAnswer, placesIn } from './condition-json.ts'
+import { answerName } from './heading.ts'
+import type { Answer } from './text.ts'
+
+/** A value of JSON. */
+export type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json }
+type Fields = Readonly<Record<string, unknown>>
+
+/** Named keys of an object in this order, absent ones left out; a key beyond them is the programmer's error. */
+function pick(from: object, keys: readonly string[], replaced: Fields = {}): Fields {
+  const strange = Object.keys(from).find((key) => !keys.includes(key))
+  if (strange !== undefined) throw new TypeError(`the JSON of answers knows no key ${strange}`)
+  const all: Fields = { ...from, ...replaced }
+  return Object.fromEntries(keys.filter((key) => all[key] !== undefined).map((key) => [key, all[key]]))
+}
+
+/** Plain JSON, or a TypeError that says where something is none. */
+function plain(value: unknown, at: string): Json {
+  if (value === null || typeof value === 'string' || typeof value === 'boolean') return value
+  if (typeof value === 'number' && Number.isFinite(value)) return value === 0 ? 0 : value
+  if (Array.isArray(value)) return value.map((one, k) => plain(one, `${at}.${k}`))
+  if (typeof value === 'object') {
+    const entries = Object.entries(value).filter(([, one]) => one !== undefined)
+    return Object.fromEntries(entries.map(([key, one]) => [key, plain(one, `${at}.${key}`)]))
+  }
+  throw new TypeError(`${String(value)} at ${at} is no JSON`)
+}
+
+const problemJson = (problem: Problem): Fields =>
+  pick(problem, ['code', 'severity', 'place', 'found', 'expected', 'mend', 'excerpt'], {
+    place: problem.place && pick(problem.place, ['file', 'line', 'column', 'length']),
+  })
+
+function figureJson(figure: Figure, single: boolean): Fields {
+  const keys = [
+    'id',
+    'subject',
+    'condition',
+    'frequency',
+    'value',
+    'unit',
+    'state',
+    'approximate',
+    'residual',
+  ]
+  return pick(figure, keys, { condition: conditionJson(figure.condition, single) })
+}
+
+const limitJson = (limit: VerdictLimit): Fields =>
+  pick(limit, ['value', 'side', 'unit', 'source', 'clause', 'grade'])
+
+const consequenceJson = ({ figure, mended }: Consequence, single: boolean): Fields => ({
+  figure: figureJson(figure, single),
+  ...(mended === undefined ? {} : { mended: figureJson(mended, single) }),
+})
+
+const VERDICT = [
+  'check',
+  'subject',
+  'state',
+  'reason',
+  'condition',
+  'says',
+  'figure',
+  'limit',
+  'margin',
+  'path',
+]
+
+function verdictJson(verdict: Verdict, single: boolean): Fields {
+  return pick(verdict, [...VERDICT, 'consequences', 'mend', 'remark'], {
+    condition: conditionJson(verdict.condition, single),
+    figure: verdict.figure && figureJson(verdict.figure, single),
+    limit: verdict.limit && limitJson(verdict.limit),
+    consequences: verdict.consequences?.map((one) => consequenceJson(one, single)),
+  })
+}
+
+interface Judged {
+  readonly verdicts: readonly Verdict[]
+  readonly figures: readonly Figure[]
+}
+
+/** Verdicts and figures of one side; conditions are flat while they speak of one place. */
+function judgedJson({ verdicts, figures }: Judged): Fields {
+  const behind = verdicts.flatMap(({ consequences, figure }) => [
+    ...(figure === null ? [] : [figure]),
+    ...(consequences ?? []).flatMap((one) =>
+      one.mended === undefined ? [one.figure] : [one.figure, one.mended],
+    ),
+  ])
+  const single = placesIn([...verdicts, ...figures, ...behind].map(({ condition }) => condition)).size <= 1
+  return {
+    verdicts: verdicts.map((verdict) => verdictJson(verdict, single)),
+    figures: figures.map((figure) => figureJson(figure, single)),
+  }
+}
+
+const COUNTS = ['holds', 'marginal', 'fails', 'unknown']
+const HEAD = ['ringproof', 'made by', 'request']
+
+const checkJson = (answer: CheckAnswer): Fields =>
+  pick(answer, [...HEAD, 'outcome', 'counts', 'verdicts', 'figures', 'problems'], {
+    counts: pick(answer.counts, COUNTS),
+    ...judgedJson(answer),
+  })
+
+function compareJson(answer: CompareAnswer): Fields {
+  const side = (one: CompareAnswer['found']): Fields => ({ name: one.name, ...judgedJson(one) })
+  return pick(answer, [...HEAD, 'outcome', 'counts', 'moves', 'found', 'proposed', 'changed', 'problems'], {
+    counts: pick(answer.counts, COUNTS),
+    found: side(answer.found),
+    proposed: side(answer.proposed),
+    changed: pick(answer.changed, ['checks', 'figures']),
+  })
+}
+
+const SOLVE = ['voltages', 'currents', 'units', 'states', 'islands', 'shared', 'residual']
+const QUESTION = [...HEAD, 'outcome', 'analysis', 'frequency', 'condition']
+
+const solveJson = (answer: SolveAnswer): Fields =>
+  pick(answer, [...QUESTION, ...SOLVE, 'approximate', 'source', 'grade', 'problems'], {
+    condition: conditionOfAnswer(answer.condition),
+    units: pick(answer.units, ['voltages', 'currents']),
+  })
+
+const followJson = (answer: FollowAnswer): Fields =>
+  pick(answer, [...QUESTION, 'steps', 'approximate', 'problems'], {
+    condition: conditionOfAnswer(answer.condition),
+    steps: answer.steps.map((step) => pick(step, ['node', 'branch', 'sort', 'current', 'origin'])),
+  })
+
+const listJson = (answer: ListAnswer): Fields =>
+  pick(answer, [...HEAD, 'outcome', 'what', 'rows', 'problems'])
+
+const MAKERS: Readonly<Record<string, (answer: never) => Fields>> = {
+  check: checkJson,
+  compare: compareJson,
+  solve: solveJson,
+  follow: followJson,
+  list: listJson,
+}
+
+/**
+ * An answer as data for JSON. Conditions are `{"hook","dial","key","line"}` for one set and
+ * `{"line","sets"}` beside others.
+ * @throws TypeError for NaN, infinities and keys that no schema knows: the programmer's errors
+ */
+export function toJson(answer: Answer): Json {
+  const make = MAKERS[answerName(answer)]
+  if (make === undefined) throw new TypeError(`no JSON for ${answer.ringproof}`)
+  const problems = answer.problems.map(problemJson)
+  return plain({ ...make(answer as never), problems }, answer.ringproof)
+}
+
+/** The answer to a request that could not be answered. `madeBy` is the version of the program. */
+export function problemsEnvelope(
+  problems: readonly Problem[],
+  request: Envelope['request'],
+  madeBy: string,
+): Json {
+  const head = { ringproof: 'problems/1', 'made by': madeBy, request }
+  return plain({ ...head, problems: problems.map(problemJson) }, head.ringproof)
+}
+
+/** JSON as it is printed: indented by two, with a line break at its end. */
+export function jsonText(json: Json | Fields): string {
+  return `${JSON.stringify(json, null, 2)}\n`
+}

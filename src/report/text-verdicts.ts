@@ -1,0 +1,80 @@
+/** All verdicts, the grave ones first and in full. */
+import type { Counts } from '../answer/answer.ts'
+import type { Reason, Verdict } from '../checks/rule.ts'
+import { ABOUT } from './amounts.ts'
+import type { Page } from './paint.ts'
+import { subjectText } from './place-names.ts'
+import { reasonsOf, stateText, verdictBlock } from './text-verdict.ts'
+import { counted, REASON_WORDS, VERDICT_WORDS } from './words.ts'
+import { hanging } from './wrap.ts'
+
+/** `a, b (2), c`: each check once, with how often it stands there. */
+function listed(verdicts: readonly Verdict[]): string {
+  const often = new Map<string, number>()
+  for (const { check } of verdicts) often.set(check, (often.get(check) ?? 0) + 1)
+  return [...often].map(([check, count]) => (count === 1 ? check : `${check} (${count})`)).join(', ')
+}
+
+function title(verdicts: readonly Verdict[], state: Verdict['state'], page: Page): string[] {
+  return verdicts.length === 0 ? [] : [`${stateText({ state }, page)}  ${counted(verdicts.length, 'check')}`]
+}
+
+function unknowns(verdicts: readonly Verdict[], page: Page): string[] {
+  const all = verdicts.filter((verdict) => verdict.state === 'unknown')
+  if (all.length === 0) return []
+  const reasons = new Map<Reason, Verdict[]>()
+  for (const verdict of all) reasons.set(verdict.reason, [...(reasons.get(verdict.reason) ?? []), verdict])
+  const lines = title(all, 'unknown', page)
+  for (const [reason, those] of reasons) {
+    lines.push(...hanging('  ', `${REASON_WORDS[reason] ?? reason}: ${listed(those)}`, page.width))
+  }
+  return [...lines, '']
+}
+
+function holding(verdicts: readonly Verdict[], place: string | undefined, page: Page): string[] {
+  const all = verdicts.filter((verdict) => verdict.state === 'holds')
+  if (all.length === 0) return []
+  const lines = [...title(all, 'holds', page), ...hanging('  ', listed(all), page.width)]
+  for (const { remark, check, subject } of all) {
+    if (remark === undefined) continue
+    lines.push(...hanging('  remark  ', `${check} (${subjectText(subject, place)}): ${remark}`, page.width))
+  }
+  return [...lines, '']
+}
+
+/** Each reason once, below the verdicts that carry its mark. */
+export function approximations(reasons: Iterable<string>, page: Page): string[] {
+  const distinct = [...new Set(reasons)]
+  if (distinct.length === 0) return []
+  return [...hanging(`${ABOUT}approximate: `, distinct.join('; '), page.width), '']
+}
+
+/** Fails, then marginal, each in full; unknown by reason, holds in short. Ends with an empty line. */
+export function verdictLines(verdicts: readonly Verdict[], place: string | undefined, page: Page): string[] {
+  const grave = [
+    ...verdicts.filter(({ state }) => state === 'fails'),
+    ...verdicts.filter(({ state }) => state === 'marginal'),
+  ]
+  return [
+    ...grave.flatMap((verdict) => [...verdictBlock(verdict, place, page), '']),
+    ...approximations(grave.flatMap(reasonsOf), page),
+    ...unknowns(verdicts, page),
+    ...holding(verdicts, place, page),
+  ]
+}
+
+/** The last line: `1 fails, 0 marginal, 55 unknown, 14 hold`. */
+export function countsLine({ fails, marginal, unknown, holds }: Counts, { paint }: Page): string {
+  const paintFails = fails > 0 ? paint.bad : paint.good
+  return `${paintFails(`${fails} ${fails === 1 ? 'fails' : 'fail'}`)}, ${marginal} marginal, ${unknown} unknown, ${holds} ${holds === 1 ? 'holds' : 'hold'}`
+}
+
+/** Whether anything here tells a hand to move leads. */
+export function leadsHand(verdicts: readonly Verdict[]): boolean {
+  return verdicts.some(({ state, condition }) => {
+    return state === 'fails' || state === 'marginal' || (state === 'holds' && condition.line === 'ringing')
+  })
+}
+
+/** States in words, for tables. */
+export const stateWord = (state: Verdict['state']): string => VERDICT_WORDS[state].toLowerCase()

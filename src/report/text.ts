@@ -1,0 +1,38 @@
+/** Every answer as text. */
+import type {
+  CheckAnswer,
+  CompareAnswer,
+  Envelope,
+  FollowAnswer,
+  ListAnswer,
+  SolveAnswer,
+} from '../answer/answer.ts'
+import { answerName } from './heading.ts'
+import { NARROWEST, type Page } from './paint.ts'
+import { checkText } from './text-check.ts'
+import { compareText } from './text-compare.ts'
+import { followText } from './text-follow.ts'
+import { listText } from './text-list.ts'
+import { solveText } from './text-solve.ts'
+
+/** Any answer. */
+export type Answer = CheckAnswer | CompareAnswer | SolveAnswer | FollowAnswer | ListAnswer
+
+const TEXTS: Readonly<Record<string, (answer: never, page: Page) => string[]>> = {
+  check: checkText,
+  compare: compareText,
+  solve: solveText,
+  follow: followText,
+  list: listText,
+}
+
+/**
+ * An answer as a person reads it, lines of at most `page.width` columns (60 at least), the last one ended.
+ * @throws TypeError for an answer of an unknown name: the programmer's error
+ */
+export function answerText(answer: Answer, page: Page): string {
+  const text = TEXTS[answerName(answer satisfies Envelope)]
+  if (text === undefined) throw new TypeError(`no text for ${answer.ringproof}`)
+  const wide: Page = { ...page, width: Math.max(NARROWEST, page.width) }
+  return `${text(answer as never, wide).join('\n')}\n`
+}

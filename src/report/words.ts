@@ -1,0 +1,82 @@
+/** Ids in plain words. What is not in a table is shown by its id. */
+import type { Reason, VerdictState } from '../checks/rule.ts'
+import type { FigureId, State } from '../figures/figure.ts'
+import type { Condition, SetCondition, WrittenCondition } from '../netlist/condition.ts'
+
+/** What each figure is, without an article. */
+export const FIGURE_WORDS: Readonly<Record<FigureId, string>> = {
+  'resistance.between': 'resistance',
+  'impedance.between': 'impedance',
+  'loop.resistance': 'loop resistance',
+  'loop.current': 'loop current',
+  'loop.voltage': 'voltage across the set',
+  'transmitter.current': 'transmitter current',
+  'receiver.direct-current': 'direct current in the receiver',
+  'bell.direct-current': 'direct current in the bell',
+  'leakage.on-hook': 'leakage with the handset down',
+  'leakage.earth': 'leakage to earth',
+  'ringing.current': 'ringing current in the bell',
+  'ringing.voltage': 'ringing voltage at the bell',
+  'ringing.capacitors': 'capacitors in the ringing path',
+  'speech.send': 'speech sent',
+  'speech.receive': 'speech received',
+  'speech.sidetone': 'sidetone',
+}
+
+/** Why a figure has no number. */
+export const STATE_WORDS: Readonly<Record<State, string>> = {
+  open: 'open',
+  undetermined: 'undetermined',
+  'beyond-range': 'beyond range',
+}
+
+/** The state of a verdict as its heading says it. */
+export const VERDICT_WORDS: Readonly<Record<VerdictState, string>> = {
+  fails: 'FAILS',
+  marginal: 'MARGINAL',
+  unknown: 'UNKNOWN',
+  holds: 'HOLDS',
+}
+
+/** Why a check could not be answered. */
+export const REASON_WORDS: Readonly<Record<Reason, string>> = {
+  'not-modelled': 'not modelled yet',
+  'no-limit': 'no limit to compare with',
+  'no-line': 'needs a line',
+  'no-convergence': 'no operating point found',
+  undetermined: 'undetermined',
+}
+
+const HOOK = { 'on-hook': 'handset down', 'off-hook': 'handset up' } as const
+const DIAL = {
+  rest: '',
+  make: 'dial running, pulse contact closed',
+  break: 'dial running, pulse contact open',
+}
+const LINE = { idle: '', ringing: 'ringing arrives', speech: 'speech' } as const
+
+function setWords({ hook, dial, key }: SetCondition): string {
+  return [HOOK[hook], DIAL[dial], key === 'down' ? 'key pressed' : '']
+    .filter((word) => word !== '')
+    .join(', ')
+}
+
+/** One set's condition: `handset up, speech`. */
+export function writtenWords(one: WrittenCondition): string {
+  return [setWords(one), LINE[one.line]].filter((word) => word !== '').join(', ')
+}
+
+/** A condition: `handset down, ringing arrives`; beside other sets by place: `hall handset up; kitchen handset down`. */
+export function conditionWords({ line, sets }: Condition): string {
+  const places = Object.entries(sets)
+  const [only] = places
+  if (only === undefined) return writtenWords({ hook: 'on-hook', dial: 'rest', key: 'up', line })
+  if (places.length === 1) return writtenWords({ ...only[1], line })
+  const each = places.map(([place, one]) => `${place} ${setWords(one)}`)
+  return [...each, LINE[line]].filter((word) => word !== '').join('; ')
+}
+
+/** `1 check`, `2 checks`. */
+export function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`
+}

@@ -1,0 +1,147 @@
+/**
+ * The laws of all branches at one point, in flat arrays, before anything is stamped.
+ * Branch k: an admittance i = y·v + s, or an equation a·v − z·i − Σ m·i(other) = e.
+ */
+import type { LawPoint, LawSink } from '../parts/kind.ts'
+import { stateOf } from '../netlist/conduct.ts'
+import type { Netlist, NetPart } from '../netlist/netlist.ts'
+import type { Question } from './question.ts'
+
+/** Resistance of a strap that a question adds, ohms, as any other strap. Common practice, no source. */
+const ADDED_STRAP = 0.01
+
+/** A mutual term between two equations of one part. */
+export interface Mutual {
+  readonly branch: number
+  readonly other: number
+  re: number
+  im: number
+}
+
+/** Fills itself with a netlist's laws; one object serves every question with the same count of branches. */
+export class Laws implements LawSink {
+  /** Branches of the netlist, then the straps that the question adds. */
+  readonly count: number
+  /** 1 for equations, 0 for admittances. */
+  readonly equations: Uint8Array
+  readonly from: Int32Array
+  readonly to: Int32Array
+  readonly a: Float64Array
+  /** z or y, interleaved re, im. */
+  readonly slope: Float64Array
+  /** e or s, interleaved re, im. */
+  readonly offset: Float64Array
+  readonly mutuals: Mutual[] = []
+  /** Why figures that rest on this point are approximate. */
+  readonly standIns: Map<string, number[]> = new Map()
+  #base = 0
+
+  constructor(net: Netlist, added: NonNullable<Question['added']>) {
+    const own = net.branches.length
+    this.count = own + added.length
+    this.equations = new Uint8Array(this.count)
+    this.from = new Int32Array(this.count)
+    this.to = new Int32Array(this.count)
+    this.a = new Float64Array(this.count)
+    this.slope = new Float64Array(2 * this.count)
+    this.offset = new Float64Array(2 * this.count)
+    net.branches.forEach((branch, k) => {
+      this.equations[k] = branch.form === 'equation' ? 1 : 0
+      this.from[k] = branch.from
+      this.to[k] = branch.to
+    })
+    added.forEach((strap, k) => {
+      this.equations[own + k] = 1
+      this.from[own + k] = strap.from
+      this.to[own + k] = strap.to
+      this.a[own + k] = 1
+      this.slope[2 * (own + k)] = ADDED_STRAP
+    })
+  }
+
+  /** Asks every part for its laws, then applies what the question changes. */
+  fill(net: Netlist, question: Question): void {
+    const at: LawPoint = {
+      analysis: question.analysis,
+      omega: question.analysis === 'direct' ? 0 : 2 * Math.PI * (question.frequency ?? 0),
+    }
+    for (const part of net.parts) this.#fillPart(part, at, question)
+    if (question.sources === 'none') this.offset.fill(0)
+    for (const { branch, re, im = 0 } of question.series ?? []) this.#addSeries(branch, re, im)
+    for (const branch of question.lifted ?? []) this.open(branch)
+  }
+
+  #fillPart(part: NetPart, at: LawPoint, question: Question): void {
+    const state = stateOf(part, question.condition)
+    this.#base = part.first
+    part.law.law(part.spec, at, state, this)
+    const reason = state === 'open' ? undefined : part.law.standIn?.(part.spec, at)
+    if (reason === undefined) return
+    const branches = Array.from({ length: part.count }, (_, k) => part.first + k)
+    this.standIns.set(reason, [...(this.standIns.get(reason) ?? []), ...branches])
+  }
+
+  /** i = 0, whatever the form. */
+  open(branch: number): void {
+    this.a[branch] = 0
+    this.slope[2 * branch] = this.equations[branch] === 1 ? 1 : 0
+    this.slope[2 * branch + 1] = 0
+    this.offset[2 * branch] = 0
+    this.offset[2 * branch + 1] = 0
+    for (const one of this.mutuals) {
+      // an open winding still induces nothing in its neighbours: its current is zero
+      if (one.branch === branch) one.re = one.im = 0
+    }
+  }
+
+  #addSeries(branch: number, re: number, im: number): void {
+    const k = 2 * branch
+    if (this.equations[branch] === 1) {
+      this.offset[k]! += this.a[branch]! * re
+      this.offset[k + 1]! += this.a[branch]! * im
+      return
+    }
+    const yRe = this.slope[k]!
+    const yIm = this.slope[k + 1]!
+    this.offset[k]! -= yRe * re - yIm * im
+    this.offset[k + 1]! -= yRe * im + yIm * re
+  }
+
+  admittance(branch: number, yRe: number, yIm: number, sRe = 0, sIm = 0): void {
+    this.#set(this.#base + branch, 0, yRe, yIm, sRe, sIm)
+  }
+
+  equation(branch: number, a: number, zRe: number, zIm: number, eRe = 0, eIm = 0): void {
+    this.#set(this.#base + branch, a, zRe, zIm, eRe, eIm)
+  }
+
+  mutual(branch: number, other: number, re: number, im: number): void {
+    this.mutuals.push({ branch: this.#base + branch, other: this.#base + other, re, im })
+  }
+
+  #set(k: number, a: number, re: number, im: number, oRe: number, oIm: number): void {
+    this.a[k] = a
+    this.slope[2 * k] = re
+    this.slope[2 * k + 1] = im
+    this.offset[2 * k] = oRe
+    this.offset[2 * k + 1] = oIm
+  }
+
+  /** Whether the branch joins its two ends in this analysis and condition. */
+  joins(k: number): boolean {
+    if (this.equations[k] === 1) return this.a[k] !== 0
+    return this.slope[2 * k] !== 0 || this.slope[2 * k + 1] !== 0
+  }
+
+  /** Whether the branch is an ideal short or voltage source: a·v = e with nothing in series. */
+  ideal(k: number): boolean {
+    if (this.equations[k] === 0 || this.a[k] === 0) return false
+    if (this.slope[2 * k] !== 0 || this.slope[2 * k + 1] !== 0) return false
+    return !this.mutuals.some((one) => one.branch === k && (one.re !== 0 || one.im !== 0))
+  }
+
+  /** Whether an ideal branch is a short: e = 0. */
+  short(k: number): boolean {
+    return this.offset[2 * k] === 0 && this.offset[2 * k + 1] === 0
+  }
+}

@@ -1,0 +1,33 @@
+/** What a solver can be asked about a netlist. Questions change states and values, never the wiring. */
+import type { Condition } from '../netlist/condition.ts'
+
+/** A current put into one node and taken out of another, A; a test instrument of no impedance of its own. */
+export interface Probe {
+  readonly into: number
+  readonly outOf: number
+  readonly re: number
+  readonly im?: number
+}
+
+/** A voltage in series with a branch, V: v = z·i + e. */
+export interface SeriesVoltage {
+  readonly branch: number
+  readonly re: number
+  readonly im?: number
+}
+
+/** A question: analysis, condition and what is changed for its sake. */
+export interface Question {
+  readonly analysis: 'direct' | 'alternating'
+  /** Hz; for alternating current only. */
+  readonly frequency?: number
+  readonly condition: Condition
+  /** Whether the sheets' own independent sources count; they do when absent. */
+  readonly sources?: 'all' | 'none'
+  readonly probes?: readonly Probe[]
+  readonly series?: readonly SeriesVoltage[]
+  /** Branches taken out: i = 0. */
+  readonly lifted?: readonly number[]
+  /** Straps added between two nodes. */
+  readonly added?: readonly { readonly from: number; readonly to: number }[]
+}

@@ -1,0 +1,50 @@
+/** What a solve came to: voltages, currents, islands, and how well the numbers came out. */
+import type { Question } from './question.ts'
+
+/** A complex number; im is 0 for direct current. */
+export interface Complex {
+  readonly re: number
+  readonly im: number
+}
+
+/** The answer to one question. */
+export interface Solution {
+  readonly question: Question
+  /** Node voltages against the reference of their island, interleaved re, im, V. */
+  readonly voltages: Float64Array
+  /** Branch currents, interleaved re, im, A; added straps after the netlist's branches. */
+  readonly currents: Float64Array
+  /** Island of each node. */
+  readonly island: Int32Array
+  /** Branches in loops of zero-ohm links, whose current is shared as equal resistances would share it. */
+  readonly shared: readonly number[]
+  /** Scaled residual of the solve; about 1 when healthy. */
+  readonly residual: number
+  /** A probe stands between two islands, so that no current can flow in it. */
+  readonly probeOpen: boolean
+  /** Reasons why the solution is approximate, each with the branches that stand in. */
+  readonly standIns: ReadonlyMap<string, readonly number[]>
+}
+
+/** The voltage from `q` to `p`, V(p) − V(q); undefined between two islands. */
+export function voltageBetween(solution: Solution, p: number, q: number): Complex | undefined {
+  if (solution.island[p] !== solution.island[q]) return undefined
+  const { voltages } = solution
+  return {
+    re: voltages[2 * p]! - voltages[2 * q]!,
+    im: voltages[2 * p + 1]! - voltages[2 * q + 1]!,
+  }
+}
+
+/** The current through a branch, positive from its `from` to its `to`. */
+export function currentIn(solution: Solution, branch: number): Complex {
+  const re = solution.currents[2 * branch]
+  const im = solution.currents[2 * branch + 1]
+  if (re === undefined || im === undefined) throw new RangeError(`no branch has the index ${branch}`)
+  return { re, im }
+}
+
+/** Size of a complex number. */
+export function sizeOf({ re, im }: Complex): number {
+  return Math.hypot(re, im)
+}

@@ -1,0 +1,19 @@
+#!/usr/bin/env node
+// `npm run docs`: writes the JSON Schemas and the reference of the sheets from the built library.
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { generate } from './generate.mjs.mts'
+
+const root = fileURLToPath(new URL('../../', import.meta.url))
+const built = (module) => import(new URL(`../../dist/lib/${module}.js`, import.meta.url).href)
+const modules = await Promise.all(
+  ['sheet/json-schema', 'sheet/schema', 'report/json-answers', 'parts/index', 'quantities/units'].map(built),
+)
+const library = Object.assign({}, ...modules)
+const files = generate(library, (path) => readFileSync(join(root, path), 'utf8'))
+for (const [path, text] of Object.entries(files)) {
+  mkdirSync(dirname(join(root, path)), { recursive: true })
+  writeFileSync(join(root, path), text)
+  console.log(path)
+}
