@@ -29,7 +29,7 @@ export interface CommandRow {
 }
 
 const EVERYWHERE = ['json', 'sheets', 'width', 'colour'] as const
-const TARGET = 'a set, rewire, unit, premises or job by its name, or a file'
+const TARGET = 'a set, a rewire or premises, by its name or file'
 
 const onOf = ({ options, io }: Asked) => ({
   ...given('on', options.on),
@@ -80,7 +80,7 @@ export const COMMANDS: readonly CommandRow[] = [
   {
     name: 'solve',
     summary: 'voltages and currents of a set or a circuit in one condition',
-    words: [['<target>', `a circuit, ${TARGET.slice(2)}`]],
+    words: [['<target>', `a circuit, ${TARGET}`]],
     options: ['condition', 'frequency', 'on', ...EVERYWHERE],
     examples: DEMO_EXAMPLES.solve,
     run: (asked) => {

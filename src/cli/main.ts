@@ -1,5 +1,6 @@
 /** The command `ringproof`: the only file that touches the process. */
 import { statSync } from 'node:fs'
+import { isAbsolute, relative } from 'node:path'
 import { readSheetFile } from '../host/files.ts'
 import { packagedFolder } from '../host/packaged.ts'
 import { folderShelf } from '../host/shelf.ts'
@@ -12,6 +13,13 @@ const { stdout, stderr } = process
 /** Colour is for people: on terminals, unless NO_COLOR says otherwise. */
 const wantsColour = (process.env.NO_COLOR ?? '') === ''
 
+/** The sheets of the program, named from the working folder where they lie below it: shorter, and the same everywhere. */
+function delivered(): string {
+  const whole = packagedFolder()
+  const near = relative(process.cwd(), whole)
+  return near.startsWith('..') || isAbsolute(near) ? whole : near || '.'
+}
+
 const io: Io = {
   out: (text) => {
     stdout.write(text)
@@ -21,7 +29,7 @@ const io: Io = {
   },
   columns: stdout.isTTY ? stdout.columns : undefined,
   colour: { out: wantsColour && stdout.isTTY === true, err: wantsColour && stderr.isTTY === true },
-  shelf: (folders) => folderShelf(folders, packagedFolder()),
+  shelf: (folders) => folderShelf(folders, delivered()),
   isFile: (path) => statSync(path, { throwIfNoEntry: false })?.isFile() ?? false,
   readSheet: readSheetFile,
 }

@@ -9,34 +9,46 @@ export type Parsed =
   | { readonly row: CommandRow; readonly words: readonly string[]; readonly options: Given }
   | { readonly print: string }
 
+const HELP = 'see `ringproof --help`'
+
 const ABOUT = `Ringproof judges the ringer and line paths of old telephone sets from sheets that say how they are wired.
 
-It reads sheets and computes; it touches no line. Unplug a set before you open it; local codes and
-licensed practice decide what may be done to a line.`
+It reads sheets and computes; it touches no line. Unplug a set before you open it; ringing voltage can hurt. Local codes and licensed practice decide what may be done to a line.`
 
 const FIRST_STEPS = `
 Examples:
-  ringproof demo                      a conversion that fails, and the one that is right
-  ringproof list sets                 which sets there are
-  ringproof help check                what a command takes
+  ringproof demo        a conversion that fails, and the right one
+  ringproof list sets   which sets there are
+  ringproof help check  what a command takes
 
-Exit codes: 0 answered and nothing fails, 1 a check fails, 2 the request or a sheet is wrong,
-3 could not compute, 130 stopped by hand.`
+Exit codes:
+  0    answered, and nothing fails
+  1    a check fails
+  2    the request or a sheet is wrong
+  3    could not compute
+  130  stopped by hand`
 
 function examples({ examples }: CommandRow): string {
   return `\nExamples:\n${examples.map((one) => `  ${one}`).join('\n')}`
 }
 
-const collect = (one: string, before: readonly string[] = []): readonly string[] => [...before, one]
+/** Takes an option's value, one of several where it is repeatable; another option is no value. */
+function optionValue({ flags, repeatable }: OptionRow): (one: string, before: unknown) => unknown {
+  return (one, before) => {
+    if (one.startsWith('--'))
+      requestWrong(`the option \`${flags.split(' ')[0]}\` alone`, `\`${flags}\``, HELP)
+    return repeatable ? [...(Array.isArray(before) ? before : []), one] : one
+  }
+}
 
 /** Adds one command of the table; `found` is told what was asked. */
 function addCommand(program: Command, row: CommandRow, found: (parsed: Parsed) => void): void {
   const command = program.command(row.name).description(row.summary).addHelpText('after', examples(row))
   for (const [name, says] of row.words) command.argument(name, says)
   for (const name of row.options) {
-    const { flags, says, repeatable }: OptionRow = OPTIONS[name]
-    if (repeatable) command.option(flags, says, collect)
-    else command.option(flags, says)
+    const option: OptionRow = OPTIONS[name]
+    if (option.flags.includes('<')) command.option(option.flags, option.says, optionValue(option))
+    else command.option(option.flags, option.says)
   }
   command.action(() => {
     const words = command.processedArgs.filter((word): word is string => typeof word === 'string')
@@ -54,9 +66,8 @@ function flagsOf(argv: readonly string[]): string[] {
 /** One sentence of ours for each of commander's errors. */
 function refusal({ code, message }: CommanderError, argv: readonly string[]): never {
   const [, quoted = ''] = /'([^']*)'/.exec(message) ?? []
-  const help = 'see `ringproof --help`'
   const perhaps = (near: string | undefined): string =>
-    near === undefined ? help : `perhaps \`${near}\` is meant`
+    near === undefined ? HELP : `perhaps \`${near}\` is meant`
   const names = COMMANDS.map(({ name }) => name)
   switch (code) {
     case 'commander.unknownCommand':
@@ -77,7 +88,7 @@ function refusal({ code, message }: CommanderError, argv: readonly string[]): ne
       break
     }
     case 'commander.missingArgument':
-      requestWrong('too few arguments', `the argument <${quoted}>`, help)
+      requestWrong('too few arguments', `the argument <${quoted}>`, HELP)
       break
     case 'commander.excessArguments':
       requestWrong(
@@ -87,10 +98,10 @@ function refusal({ code, message }: CommanderError, argv: readonly string[]): ne
       )
       break
     case 'commander.optionMissingArgument':
-      requestWrong(`the option \`${quoted.split(' ')[0]}\` alone`, `\`${quoted}\``, help)
+      requestWrong(`the option \`${quoted.split(' ')[0]}\` alone`, `\`${quoted}\``, HELP)
       break
     default:
-      requestWrong(`\`${argv.join(' ')}\``, 'a command with its arguments', help)
+      requestWrong(`\`${argv.join(' ')}\``, 'a command with its arguments', HELP)
   }
 }
 
@@ -104,6 +115,7 @@ export function parseArguments(argv: readonly string[], width: number): Parsed {
   const program = new Command('ringproof').description(ABOUT).addHelpText('after', FIRST_STEPS)
   program.exitOverride().showSuggestionAfterError(false).version(VERSION, '--version', 'print the version')
   program.helpOption('--help', 'show this help').helpCommand('help [command]', 'show the help of a command')
+  program.configureHelp({ minWidthToWrap: 20 })
   program.configureOutput({
     writeOut: (text) => {
       printed += text

@@ -2,7 +2,7 @@
 import type { VerdictLimit } from '../checks/rule.ts'
 import type { Figure, FigureUnit } from '../figures/figure.ts'
 import { formatExactly, formatNumber, formatQuantity } from '../quantities/format.ts'
-import { FIGURE_WORDS, STATE_WORDS } from './words.ts'
+import { FIGURE_WORDS, GRADE_WORDS, STATE_WORDS } from './words.ts'
 
 /** Put before what rests on a stand-in. */
 export const ABOUT = '≈ '
@@ -19,7 +19,10 @@ export function valueText(value: number, unit: FigureUnit, digits: number = 3): 
 /** What a figure shows: `≈ 38.2 mA`, `open`. */
 export function figureText(figure: Figure): string {
   if (figure.value === null) return figure.state === undefined ? '–' : STATE_WORDS[figure.state]
-  return (figure.approximate === undefined ? '' : ABOUT) + valueText(figure.value, figure.unit)
+  const text = valueText(figure.value, figure.unit)
+  // nothing is nothing, whatever stands in for a part
+  const isAbout = figure.approximate !== undefined && figure.value !== 0 && !text.startsWith('<')
+  return isAbout ? ABOUT + text : text
 }
 
 /** What a figure is: `speech received at 1 kHz`. */
@@ -30,9 +33,12 @@ export function figureName({ id, frequency }: Figure): string {
 
 const SIDES = { 'at-most': 'at most', 'at-least': 'at least' } as const
 
-/** A limit with its source: `at least 25 mA (a standard, clause 4; grade)`. */
+/** A limit with its source: `at least 25 mA (a standard, clause 4; from memory)`. */
 export function limitText({ value, side, unit, source, clause, grade }: VerdictLimit): string {
-  const amount = unit === '1' ? formatExactly(value, '1') : formatExactly(value, unit)
-  const from = clause === '' ? source : `${source}, ${clause}`
-  return `${SIDES[side]} ${amount} (${from}; grade ${grade})`
+  const exact = formatExactly(value, unit)
+  // a limit that was computed has more digits than a meaning
+  const amount = exact.length <= 12 ? exact : valueText(value, unit)
+  const known = GRADE_WORDS[grade] ?? grade
+  const from = [source, clause === '-' ? '' : clause].filter((one) => one !== '').join(', ')
+  return `${SIDES[side]} ${amount} (${from === known ? from : `${from}; ${known}`})`
 }

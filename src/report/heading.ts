@@ -10,8 +10,8 @@ export function answerName({ ringproof }: Envelope): string {
 }
 
 /** Keys whose value needs no word before it. */
-const BARE = new Set(['target', 'name', 'found', 'what'])
-const WORDS: Readonly<Record<string, string>> = { proposed: 'with', condition: 'in', frequency: 'at' }
+const BARE = new Set(['target', 'name', 'found', 'what', 'condition'])
+const WORDS: Readonly<Record<string, string>> = { proposed: 'with', frequency: 'at' }
 
 /** What was asked, as understood: `check sedge on workshop`. */
 export function heading(answer: Envelope, page: Page): string[] {

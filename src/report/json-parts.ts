@@ -61,7 +61,7 @@ const limit = z.strictObject({
   unit,
   source: text,
   clause: text,
-  grade: text,
+  grade: z.enum(['SEEN-P', 'SEEN-S', 'DERIVED', 'MEMORY', 'COMMON PRACTICE', 'SHEET']),
 })
 
 const judged = {

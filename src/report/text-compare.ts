@@ -103,6 +103,7 @@ export function compareText(answer: CompareAnswer, page: Page): string[] {
     ...checkLines(answer, page),
     ...figureLines(answer, page),
     ...hanging('', `As proposed: ${proposed.name}`, page.width),
+    '',
     ...verdictLines(proposed.verdicts, placeOf(proposed), page),
     ...caution(page),
     countsLine(counts, page),

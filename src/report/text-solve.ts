@@ -1,5 +1,6 @@
 /** The answer to `solve` as text. */
 import type { Amount, SolveAnswer } from '../answer/answer.ts'
+import { EARTH } from '../netlist/netlist.ts'
 import { formatQuantity } from '../quantities/format.ts'
 import { conditionOfAnswer } from './condition-json.ts'
 import { caution, heading } from './heading.ts'
@@ -65,9 +66,10 @@ export function solveText(answer: SolveAnswer, page: Page): string[] {
   lines.push('')
   lines.push(...amounts('Voltages against earth', 'node', answer.voltages, 'V', answer, page))
   lines.push(...amounts('Currents', 'branch', answer.currents, 'A', answer, page))
-  if (islands.length > 1) {
-    lines.push(`Islands: ${counted(islands.length, 'part')} that no current joins`)
-    for (const island of islands) lines.push(...hanging('  ', short(island), page.width))
+  const apart = islands.filter((island) => !island.includes(EARTH))
+  if (apart.length > 0) {
+    lines.push(`Islands: ${counted(apart.length, 'part')} that nothing joins to earth`)
+    for (const island of apart) lines.push(...hanging('  ', short(island), page.width))
     lines.push('')
   }
   if (shared.length > 0) {
@@ -76,6 +78,7 @@ export function solveText(answer: SolveAnswer, page: Page): string[] {
   }
   if (answer.approximate !== undefined) lines.push(...approximations([answer.approximate], page))
   if (conditionOfAnswer(answer.condition)?.line === 'ringing') lines.push(...caution(page))
-  lines.push(`residual ${answer.residual === 0 ? '0' : answer.residual.toExponential(1)}`)
+  const residual = answer.residual === 0 ? '0' : answer.residual.toExponential(1)
+  lines.push(`scaled residual ${residual} (healthy up to about 1)`)
   return lines
 }

@@ -44,7 +44,7 @@ function holding(verdicts: readonly Verdict[], place: string | undefined, page: 
 
 /** Each reason once, below the verdicts that carry its mark. */
 export function approximations(reasons: Iterable<string>, page: Page): string[] {
-  const distinct = [...new Set(reasons)]
+  const distinct = [...new Set(Array.from(reasons, (reason) => reason.split('; ')).flat())]
   if (distinct.length === 0) return []
   return [...hanging(`${ABOUT}approximate: `, distinct.join('; '), page.width), '']
 }

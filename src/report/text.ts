@@ -15,6 +15,8 @@ import { followText } from './text-follow.ts'
 import { listText } from './text-list.ts'
 import { solveText } from './text-solve.ts'
 
+export type { Page } from './paint.ts'
+
 /** Any answer. */
 export type Answer = CheckAnswer | CompareAnswer | SolveAnswer | FollowAnswer | ListAnswer
 

@@ -1,4 +1,5 @@
 /** Ids in plain words. What is not in a table is shown by its id. */
+import type { Grade } from '../checks/limits.ts'
 import type { Reason, VerdictState } from '../checks/rule.ts'
 import type { FigureId, State } from '../figures/figure.ts'
 import type { Condition, SetCondition, WrittenCondition } from '../netlist/condition.ts'
@@ -45,6 +46,16 @@ export const REASON_WORDS: Readonly<Record<Reason, string>> = {
   'no-line': 'needs a line',
   'no-convergence': 'no operating point found',
   undetermined: 'undetermined',
+}
+
+/** How well a limit's source is known. */
+export const GRADE_WORDS: Readonly<Record<Grade, string>> = {
+  'SEEN-P': 'read in the source itself',
+  'SEEN-S': 'read at second hand',
+  DERIVED: 'derived',
+  MEMORY: 'from memory',
+  'COMMON PRACTICE': 'common practice, no source',
+  SHEET: 'from its sheet',
 }
 
 const HOOK = { 'on-hook': 'handset down', 'off-hook': 'handset up' } as const

@@ -17,12 +17,25 @@ function head(word: string, width: number): string {
   return letters.join('')
 }
 
+/** A blank that holds a number and its unit together while lines are broken. */
+const GLUE = '\u00a0'
+const UNIT = /(\d) (?=(?:[pnµmkMG]?(?:Ω|F|H|V|A|Hz|W|m|s)|%)(?!\p{L}))/gu
+
+/** The words of a text, a number with its unit being one. */
+function wordsOf(text: string): string[] {
+  return text
+    .replace(/\s+/g, ' ')
+    .replace(UNIT, `$1${GLUE}`)
+    .split(' ')
+    .filter((word) => word !== '')
+}
+
 /** Lines of at most `width` columns; a word wider than that is broken. No text, one empty line. */
 export function wrap(text: string, width: number): string[] {
   const room = Math.max(1, width)
   const lines: string[] = []
   let line = ''
-  for (const word of text.split(/\s+/).filter((one) => one !== '')) {
+  for (const word of wordsOf(text)) {
     if (line !== '' && columns(line) + 1 + columns(word) <= room) {
       line += ` ${word}`
       continue
@@ -36,7 +49,7 @@ export function wrap(text: string, width: number): string[] {
     }
   }
   if (line !== '' || lines.length === 0) lines.push(line)
-  return lines
+  return lines.map((one) => one.replaceAll(GLUE, ' '))
 }
 
 /** A paragraph with its first line behind `label` and all others below the text. */

@@ -13,7 +13,15 @@ const DIALECT = 'https://json-schema.org/draft/2020-12/schema'
  * may be a whole set or a variant; a variant may leave out whatever its base says.
  */
 export function sheetJsonSchema(sheet: SheetKind): JsonSchema {
-  const whole = z.toJSONSchema(SCHEMAS[sheet], { target: 'draft-2020-12', io: 'input', reused: 'inline' })
+  const whole = z.toJSONSchema(SCHEMAS[sheet], {
+    target: 'draft-2020-12',
+    io: 'input',
+    reused: 'inline',
+    // a field that names its type takes that one alone: a quantity is text, though a bare number is read to be refused
+    override: ({ jsonSchema }) => {
+      if (jsonSchema.type !== undefined) delete jsonSchema.anyOf
+    },
+  })
   const { $schema: _, ...body } = whole
   const title = `Ringproof sheet, version 1: ${sheet}`
   if (sheet !== 'set') return { $schema: DIALECT, title, ...body }

@@ -25,7 +25,7 @@ export interface Assembled {
 }
 
 /** Siemens from the first node of an island without earth to earth; it carries no current (design 5). */
-const GAUGE = 1
+export const GAUGE = 1
 
 /** Stamps the laws of a question into a fresh system. */
 export function assemble(net: Netlist, laws: Laws, topology: Topology, complex: boolean): Assembled {

@@ -12,6 +12,8 @@ export interface Solution {
   readonly question: Question
   /** Node voltages against the reference of their island, interleaved re, im, V. */
   readonly voltages: Float64Array
+  /** What the voltages lost in rounding, so that differences of large voltages stay exact. */
+  readonly voltageTails: Float64Array
   /** Branch currents, interleaved re, im, A; added straps after the netlist's branches. */
   readonly currents: Float64Array
   /** Island of each node. */
@@ -29,10 +31,10 @@ export interface Solution {
 /** The voltage from `q` to `p`, V(p) − V(q); undefined between two islands. */
 export function voltageBetween(solution: Solution, p: number, q: number): Complex | undefined {
   if (solution.island[p] !== solution.island[q]) return undefined
-  const { voltages } = solution
+  const { voltages, voltageTails: tails } = solution
   return {
-    re: voltages[2 * p]! - voltages[2 * q]!,
-    im: voltages[2 * p + 1]! - voltages[2 * q + 1]!,
+    re: voltages[2 * p]! - voltages[2 * q]! + (tails[2 * p]! - tails[2 * q]!),
+    im: voltages[2 * p + 1]! - voltages[2 * q + 1]! + (tails[2 * p + 1]! - tails[2 * q + 1]!),
   }
 }
 

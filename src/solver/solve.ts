@@ -4,6 +4,7 @@ import { ProblemError, refuse } from '../problem.ts'
 import { type Assembled, assemble, rightSide } from './assemble.ts'
 import { Laws } from './laws.ts'
 import type { Question } from './question.ts'
+import { currentFrom, type Refined, refine, voltageOf } from './refine.ts'
 import { shareLoops } from './shared.ts'
 import type { Solution } from './solution.ts'
 import { type Topology, topologyOf } from './topology.ts'
@@ -28,12 +29,14 @@ export function solve(net: Netlist, question: Question): Solution {
   const b = rightSide(laws, assembled, injected, complex)
   const x = Float64Array.from(b)
   assembled.system.solve(x, 1)
+  const refined = refine(laws, topology, assembled, x, injected, complex)
   const residual = assembled.system.residual(x, b)
-  const voltages = voltagesOf(net, x, complex)
-  const currents = currentsOf(laws, assembled, x, voltages, complex)
+  const voltages = voltagesOf(net, refined.value, complex)
+  const voltageTails = voltagesOf(net, refined.tail, complex)
+  const currents = currentsOf(laws, assembled, refined, complex)
   refuseGauge(net, topology, voltages, currents)
   const shared = topology.closing.length === 0 ? [] : shareLoops(laws, shorts, topology.closing, currents)
-  return { question, voltages, currents, island: topology.island, shared, residual, probeOpen, standIns: laws.standIns }
+  return { question, voltages, voltageTails, currents, island: topology.island, shared, residual, probeOpen, standIns: laws.standIns }
 }
 
 function shortsOf(laws: Laws): readonly number[] {
@@ -87,29 +90,15 @@ function voltagesOf(net: Netlist, x: Float64Array, complex: boolean): Float64Arr
   return voltages
 }
 
-function currentsOf(
-  laws: Laws,
-  { unknown }: Assembled,
-  x: Float64Array,
-  voltages: Float64Array,
-  complex: boolean,
-): Float64Array {
+function currentsOf(laws: Laws, { unknown }: Assembled, x: Refined, complex: boolean): Float64Array {
+  const width = complex ? 2 : 1
   const currents = new Float64Array(2 * laws.count)
+  const fall = { value: new Float64Array(2), tail: new Float64Array(2) }
+  const current = { value: new Float64Array(2), tail: new Float64Array(2) }
   for (let k = 0; k < laws.count; k += 1) {
-    const c = unknown[k]!
-    if (c >= 0) {
-      currents[2 * k] = complex ? x[2 * c]! : x[c]!
-      if (complex) currents[2 * k + 1] = x[2 * c + 1]!
-      continue
-    }
-    const p = 2 * laws.from[k]!
-    const q = 2 * laws.to[k]!
-    const vRe = voltages[p]! - voltages[q]!
-    const vIm = voltages[p + 1]! - voltages[q + 1]!
-    const yRe = laws.slope[2 * k]!
-    const yIm = laws.slope[2 * k + 1]!
-    currents[2 * k] = yRe * vRe - yIm * vIm + laws.offset[2 * k]!
-    currents[2 * k + 1] = yRe * vIm + yIm * vRe + laws.offset[2 * k + 1]!
+    voltageOf(laws, x, k, width, fall)
+    currentFrom(laws, x, k, unknown[k]!, width, fall, current)
+    for (let part = 0; part < width; part += 1) currents[2 * k + part] = current.value[part]!
   }
   return currents
 }

@@ -12,7 +12,7 @@ const sources = readSources()
  */
 const DEMO = ['fescue', 'sedge', 'vetch', 'melick', 'foxtail', 'darnel', 'brome', 'marram', 'workshop']
 const files = [
-  ...readTree('netlists', (path) => path.endsWith('.yaml') && !path.startsWith('circuits/')).keys(),
+  ...readTree('netlists', (path) => /^(sets|units|lines|premises|rewires)\/.*\.yaml$/.test(path)).keys(),
 ]
 const sheets = [...new Set([...DEMO, ...files.map((path) => path.replace(/^.*\/|\.yaml$/g, ''))])]
 

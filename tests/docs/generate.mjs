@@ -136,7 +136,6 @@ function bareForm(writer, schema) {
   if (schema.$ref !== undefined) return itemForm(writer, schema)
   if (schema.const !== undefined) return `\`${schema.const}\``
   if (schema.enum !== undefined) return schema.enum.map((word) => `\`${word}\``).join(', ')
-  if (isTextOrNumber(schema)) return quantityForm(writer, schema)
   const union = schema.oneOf ?? schema.anyOf
   if (union?.some(({ type }) => type === 'boolean')) return '`yes` or `no`'
   if (union !== undefined) return [...new Set(union.map((form) => bareForm(writer, form)))].join(', or ')
@@ -148,7 +147,7 @@ function bareForm(writer, schema) {
   if (schema.type === 'object') return `map by name: ${bareForm(writer, schema.additionalProperties)}`
   if (schema.type === 'number' || schema.type === 'integer') return numberForm(schema)
   if (Array.isArray(schema.type)) return mixedForm(schema)
-  if (schema.type === 'string') return stringForm(schema)
+  if (schema.type === 'string') return stringForm(writer, schema)
   return 'anything'
 }
 
@@ -157,9 +156,12 @@ function mixedForm({ type, examples }) {
   return examples === undefined ? words : `${words}, such as \`${examples[0]}\``
 }
 
-function stringForm({ examples, pattern }) {
+function stringForm(writer, { examples, pattern }) {
   if (examples === undefined) return 'text'
-  return examples[0] === 'a-name' && pattern !== undefined ? 'name' : `text, such as \`${examples[0]}\``
+  const [example] = examples
+  if (example === 'a-name' && pattern !== undefined) return 'name'
+  const what = pattern === undefined ? quantityName(writer, example) : undefined
+  return `${what ?? 'text'}, such as \`${example}\``
 }
 
 function arrayForm(writer, schema) {
@@ -181,22 +183,15 @@ function itemForm(writer, schema) {
   return `a resistance, capacitance or inductance such as \`${example}\`, or \`{beside: [...]}\` with at least two elements side by side`
 }
 
-function isTextOrNumber(schema) {
-  const types = (schema.anyOf ?? []).map(({ type }) => type)
-  return types.length === 2 && types.includes('string') && types.includes('number')
-}
-
-/** A quantity, named by the example that its dimension gives. */
-function quantityForm(writer, schema) {
-  const [example] = schema.examples ?? []
-  if (example === undefined) return 'text or number'
-  const rows = Object.values(writer.library.DIMENSIONS)
-  const row = rows.find((one) => one.example === example)
-  if (row !== undefined) return `${row.says}, such as \`${example}\``
-  const [least, most] = String(example).split(' to ')
-  const span = most === undefined ? undefined : rows.find((one) => one.example === least)
-  if (span !== undefined) return `${span.says} \`to\` another, such as \`${example}\``
-  return `such as \`${example}\``
+/** What a quantity is, told by the example that its dimension gives; undefined for other texts. */
+function quantityName({ library }, example) {
+  const rows = Object.values(library.DIMENSIONS)
+  const named = (text) => rows.find((row) => row.example === text)?.says
+  const [value, at] = example.split(' at ')
+  const [least, most] = example.split(' to ')
+  if (at !== undefined) return `${named(value)} \`at\` ${named(at)}`
+  if (most !== undefined) return `${named(least)} \`to\` another`
+  return named(example)
 }
 
 function linkOf({ shared }, schema) {

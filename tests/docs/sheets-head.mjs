@@ -66,7 +66,9 @@ What is not said is at rest: dial at rest, key up, line idle.
 
 **Days** are written \`2026-11-03\`.
 
-**Other sheets** are called by their kind and the name in their head, not by their file.
+**Other sheets** are called by the name in their head, not by their file. A file must end in \`.yaml\` to be found. The
+nearest of a kind and name counts: in the folder of the sheet that asks, then in the folders beside it, then in the
+folders given with \`--sheets\`, then among the sheets that come with the program.
 
 ## Variants: \`based on\` and \`without\`
 

@@ -1,4 +1,7 @@
-import { readdirSync, readFileSync } from 'node:fs'
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { PARTS } from 'ringproof/parts/index'
 import { DIMENSIONS } from 'ringproof/quantities/units'
@@ -36,6 +39,25 @@ describe('the written documents', () => {
     const written = Object.keys(files).filter((path) => path.startsWith('docs/schemas/'))
     const there = readdirSync(`${root}docs/schemas`).map((file) => `docs/schemas/${file}`)
     expect(there.sort()).toEqual(written.sort())
+  })
+})
+
+/** Only the build has a library that plain node can load. */
+describe.runIf(process.env.RINGPROOF_BUILD === '1')('the writer', () => {
+  test('writes the same files by itself', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'ringproof-docs-'))
+    try {
+      const said = execFileSync(process.execPath, ['tests/docs/write.mjs', folder], {
+        cwd: root,
+        encoding: 'utf8',
+      })
+      expect(said.trim().split('\n').sort()).toEqual(Object.keys(files).sort())
+      for (const [path, text] of Object.entries(files)) {
+        expect(readFileSync(join(folder, path), 'utf8'), path).toBe(text)
+      }
+    } finally {
+      rmSync(folder, { recursive: true })
+    }
   })
 })
 

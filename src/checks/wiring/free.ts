@@ -1,5 +1,6 @@
 /** What must touch nothing: spare cores and terminals, earth, metal that a hand can touch. */
 import { between } from '../../figures/between.ts'
+import type { Figure } from '../../figures/figure.ts'
 import { earthLeakage } from '../../figures/loop.ts'
 import { type CheckContext, nodeShort, plugLinks, type Rule, when, wireAt } from '../context.ts'
 import { judge, worst } from '../judge.ts'
@@ -14,7 +15,7 @@ function wiresOf(context: CheckContext): readonly number[] {
   return [wireAt(context, 'a'), wireAt(context, 'b')].filter((node) => node !== undefined)
 }
 
-function leastToWires(context: CheckContext, node: number, written: readonly string[]) {
+function leastToWires(context: CheckContext, node: number, written: readonly string[]): Figure {
   const figures = written.flatMap((words) =>
     wiresOf(context).map((wire) =>
       context.figure(between(context.net, node, wire, { condition: when(context, words), lifted: plugLinks(context) })),

@@ -24,21 +24,39 @@ export function noLine(context: CheckContext, check: string): Unknown {
   }
 }
 
-/** Path of the loop through the set off-hook: a wire to b wire, and how far it comes when it is open. */
-function loopPath(context: CheckContext): { ids: readonly string[]; closed: boolean; stops: string } {
+/** The way of the loop through the set off-hook, or what is left of it on both sides of the gap. */
+interface LoopWay {
+  readonly ids: readonly string[]
+  /** Where it is open, in words; empty when it is closed. */
+  readonly gap: string
+}
+
+function loopWay(context: CheckContext): LoopWay {
   const { net } = context
   const a = wireAt(context, 'a') ?? 0
   const b = wireAt(context, 'b') ?? 0
   const choice = without(conducting(net, when(context, 'off-hook'), 'direct'), plugLinks(context))
-  const path = pathBetween(net, choice, a, b)
-  if (path !== undefined) return { ids: path.nodes.map((node) => net.nodes[node] ?? ''), closed: true, stops: '' }
-  const names = (from: number): readonly string[] =>
-    [...joinedTo(net, choice, from)].filter((node) => context.place.terminals.includes(node)).map((node) => nodeShort(context, node))
-  return {
-    ids: [...joinedTo(net, choice, a)].map((node) => net.nodes[node] ?? ''),
-    closed: false,
-    stops: `from the a wire it comes to ${names(a).join(', ') || 'no terminal'}, from the b wire to ${names(b).join(', ') || 'no terminal'}`,
-  }
+  const ids = (from: number, to: number): readonly string[] =>
+    (pathBetween(net, choice, from, to)?.nodes ?? []).map((node) => net.nodes[node] ?? '')
+  const closed = ids(a, b)
+  if (closed.length > 0) return { ids: closed, gap: '' }
+  const near = joinedTo(net, choice, a)
+  const far = joinedTo(net, choice, b)
+  const gap = gapsOf(context).find(([p, q]) => (near.has(p) && far.has(q)) || (near.has(q) && far.has(p)))
+  if (gap === undefined) return { ids: [...ids(a, a), ...ids(b, b)], gap: 'it is open on its way from the a wire to the b wire' }
+  const [p, q] = near.has(gap[0]) ? gap : [gap[1], gap[0]]
+  return { ids: [...ids(a, p), ...ids(q, b)], gap: `it is open between ${nodeShort(context, p)} and ${nodeShort(context, q)}` }
+}
+
+/** Pairs of nodes where the loop may be waiting: sockets of empty slots, then parts that do not conduct. */
+function gapsOf(context: CheckContext): readonly (readonly [number, number])[] {
+  const { net, place } = context
+  const empty = place.slots.filter((slot) => slot.fitted === undefined)
+  const slots = empty.flatMap(({ sockets }) =>
+    sockets.flatMap((p, k) => sockets.slice(k + 1).map((q): readonly [number, number] => [p, q])),
+  )
+  const own = net.branches.filter((branch) => branch.part.place === place.place)
+  return [...slots, ...own.map((branch): readonly [number, number] => [branch.from, branch.to])]
 }
 
 /** Do both line wires carry the loop? */
@@ -48,7 +66,7 @@ export const loopThroughSet: Rule = {
   run(context) {
     if (context.net.line === undefined || context.place.socket === undefined) return [noLine(context, loopThroughSet.id)]
     const condition = when(context, 'off-hook')
-    const { ids, stops } = loopPath(context)
+    const { ids, gap } = loopWay(context)
     return [
       judge({
         check: loopThroughSet.id,
@@ -56,7 +74,7 @@ export const loopThroughSet: Rule = {
         figure: context.figure(loopCurrent(context.net, context.place, condition)),
         limit: limitOf(context.limits, 'loop-make'),
         path: ids,
-        says: { good: 'Both line wires carry the loop.', bad: `The loop is open off-hook: ${stops || 'too little current flows'}.` },
+        says: { good: 'Both line wires carry the loop.', bad: `The loop fails off-hook: ${gap || 'too little current flows'}.` },
         mend: 'look along the path for the strap, core or unit that is missing',
       }),
     ]
@@ -72,7 +90,7 @@ export const loopClosedOffHook: Rule = {
     const b = wireAt(context, 'b')
     if (a === undefined || b === undefined) return [noLine(context, loopClosedOffHook.id)]
     const condition = when(context, 'off-hook')
-    const { ids, stops } = loopPath(context)
+    const { ids, gap } = loopWay(context)
     return [
       judge({
         check: loopClosedOffHook.id,
@@ -80,7 +98,7 @@ export const loopClosedOffHook: Rule = {
         figure: context.figure(between(context.net, a, b, { condition, lifted: plugLinks(context) })),
         limit: limitOf(context.limits, 'loop-resistance'),
         path: ids,
-        says: { good: 'The set closes the loop off-hook.', bad: `The loop is open off-hook: ${stops || 'its resistance is too high'}.` },
+        says: { good: 'The set closes the loop off-hook.', bad: `The loop fails off-hook: ${gap || 'its resistance is too high'}.` },
         mend: 'look along the path for the strap, core or unit that is missing',
       }),
     ]

@@ -3,7 +3,7 @@ import { between } from '../../figures/between.ts'
 import { loopCurrent } from '../../figures/loop.ts'
 import { SPEECH_FREQUENCY } from '../../figures/speech.ts'
 import { bridgesOf } from '../../netlist/paths.ts'
-import { plugLinks, type Rule, when } from '../context.ts'
+import { plugLinks, type Rule, short, when } from '../context.ts'
 import { judge } from '../judge.ts'
 import { limitOf } from '../limits.ts'
 import { noLine } from './loop.ts'
@@ -32,7 +32,7 @@ export const noPartLeftOut: Rule = {
             ),
             limit,
             path: [branch.from, branch.to].map((node) => net.nodes[node] ?? ''),
-            says: { good: `${branch.part.name} is in a circuit.`, bad: `${branch.part.name} is in no circuit: one of its ends leads nowhere.` },
+            says: { good: `${short(context, branch.id)} is in a circuit.`, bad: `${short(context, branch.id)} is in no circuit: one of its ends leads nowhere.` },
             mend: 'fit the strap or land the core that its free end waits for',
           }),
         )

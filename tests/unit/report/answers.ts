@@ -1,9 +1,15 @@
 /** Answers made by hand: invented, only to be laid out. Sizes are no oracle. */
-import type { CheckAnswer, CompareAnswer, FollowAnswer, ListAnswer, SolveAnswer } from 'ringproof/answer/answer'
+import type {
+  CheckAnswer,
+  CompareAnswer,
+  FollowAnswer,
+  ListAnswer,
+  SolveAnswer,
+} from 'ringproof/answer/answer'
 import type { Verdict } from 'ringproof/checks/rule'
 import type { Figure } from 'ringproof/figures/figure'
-import { conditionOf, readCondition } from 'ringproof/netlist/condition'
 import type { Condition } from 'ringproof/netlist/condition'
+import { conditionOf, readCondition } from 'ringproof/netlist/condition'
 
 export const at = (words: string, place = 'kiosk'): Condition => conditionOf(place, readCondition(words)!)
 
@@ -34,11 +40,21 @@ export const JOINED: Verdict = {
   state: 'fails',
   says: 'The receiver core handset.r2 and the transmitter core handset.t2 are joined, and the receiver has lost its current.',
   figure: figure({ id: 'resistance.between', value: 0.02, unit: 'Ω', subject: 'kiosk/B3 kiosk/B4' }),
-  limit: { value: 1e6, side: 'at-least', unit: 'Ω', source: 'an invented paper', clause: 'clause 4.2', grade: 'HIGH' },
+  limit: {
+    value: 1e6,
+    side: 'at-least',
+    unit: 'Ω',
+    source: 'an invented paper',
+    clause: 'clause 4.2',
+    grade: 'SEEN-P',
+  },
   margin: -1,
   path: ['kiosk/handset.r2', 'kiosk/B3', 'kiosk/B4', 'kiosk/handset.t2'],
   consequences: [
-    { figure: figure({ value: 1e-19 }), mended: figure({ value: 0.00123, approximate: 'transmitter as a chord resistance' }) },
+    {
+      figure: figure({ value: 1e-19 }),
+      mended: figure({ value: 0.00123, approximate: 'transmitter as a chord resistance' }),
+    },
     { figure: open({ id: 'speech.sidetone' }) },
   ],
   mend: 'Land core handset.r2 on B2.',
@@ -51,7 +67,14 @@ export const MARGINAL: Verdict = {
   state: 'marginal',
   says: 'The loop current is just enough.',
   figure: figure({ id: 'loop.current', value: 0.0255 }),
-  limit: { value: 0.025, side: 'at-least', unit: 'A', source: 'an invented paper', clause: '', grade: 'LOW' },
+  limit: {
+    value: 0.025,
+    side: 'at-least',
+    unit: 'A',
+    source: 'an invented paper',
+    clause: '-',
+    grade: 'MEMORY',
+  },
   margin: 0.02,
   mend: 'Use a shorter line.',
 }
@@ -59,7 +82,14 @@ const unknown = (check: string, reason: 'not-modelled' | 'no-line'): Verdict => 
   return { ...base, check, subject: 'kiosk', state: 'unknown', reason, says: 'Not answered.' }
 }
 const holds = (check: string, remark?: string): Verdict => {
-  return { ...base, check, subject: 'kiosk', state: 'holds', says: 'As it should be.', ...(remark ? { remark } : {}) }
+  return {
+    ...base,
+    check,
+    subject: 'kiosk',
+    state: 'holds',
+    says: 'As it should be.',
+    ...(remark ? { remark } : {}),
+  }
 }
 
 const DIALS = ['dial.rate', 'dial.ratio', 'dial.make', 'dial.break', 'dial.muting', 'dial.understood']
@@ -95,8 +125,15 @@ export const COMPARE: CompareAnswer = {
   ...head('compare', { found: 'kiosk-converted' }),
   outcome: 'fails',
   counts: { holds: 1, marginal: 0, fails: 1, unknown: 0 },
-  moves: ['land core handset.r2 onto B3', 'fit strap A1-A2, and then look twice whether its screw holds it without force'],
-  found: { name: 'kiosk', verdicts: [holds('wiring.cores-separate'), holds('wiring.earth-free')], figures: [figure()] },
+  moves: [
+    'land core handset.r2 onto B3',
+    'fit strap A1-A2, and then look twice whether its screw holds it without force',
+  ],
+  found: {
+    name: 'kiosk',
+    verdicts: [holds('wiring.cores-separate'), holds('wiring.earth-free')],
+    figures: [figure()],
+  },
   proposed: {
     name: 'kiosk-converted',
     verdicts: [JOINED, holds('wiring.earth-free')],
@@ -130,8 +167,20 @@ export const FOLLOW: FollowAnswer = {
   analysis: 'direct',
   frequency: null,
   steps: [
-    { node: 'exchange/a', branch: 'exchange/feed.a', current: 0.0384, sort: 'exchange', origin: 'netlists/lines/hill.yaml:12' },
-    { node: 'kiosk/plug.a', branch: 'kiosk/line.a', current: 0.0384, sort: 'core', origin: 'netlists/sets/kiosk.yaml:40' },
+    {
+      node: 'exchange/a',
+      branch: 'exchange/feed.a',
+      current: 0.0384,
+      sort: 'exchange',
+      origin: 'netlists/lines/hill.yaml:12',
+    },
+    {
+      node: 'kiosk/plug.a',
+      branch: 'kiosk/line.a',
+      current: 0.0384,
+      sort: 'core',
+      origin: 'netlists/sets/kiosk.yaml:40',
+    },
     { node: 'kiosk/A1' },
   ],
 }
@@ -141,7 +190,11 @@ export const LIST: ListAnswer = {
   outcome: 'answered',
   what: 'sets',
   rows: [
-    { name: 'kiosk', title: 'Wall set with a bell of its own and a title that is longer than most pages are wide', strips: 3 },
+    {
+      name: 'kiosk',
+      title: 'Wall set with a bell of its own and a title that is longer than most pages are wide',
+      strips: 3,
+    },
     { name: 'hut', title: null, strips: 12 },
   ],
 }

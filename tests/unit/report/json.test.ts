@@ -2,7 +2,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js'
 import { jsonText, problemsEnvelope, toJson } from 'ringproof/report/json'
 import { ANSWER_SCHEMAS, type AnswerName, answerJsonSchema } from 'ringproof/report/json-answers'
 import { describe, expect, test } from 'vitest'
-import { ANSWERS, at, CHECK, COMPARE, figure, FOLLOW, SOLVE } from './answers.ts'
+import { ANSWERS, at, CHECK, COMPARE, FOLLOW, figure, SOLVE } from './answers.ts'
 
 const ajv = new Ajv2020({ strict: true, allowUnionTypes: true, allErrors: true })
 const validate = (name: AnswerName, data: unknown) => {
@@ -26,9 +26,16 @@ describe('answers as JSON', () => {
   test('come with the same order of keys, whatever the order they were made in', () => {
     const turned = Object.fromEntries(Object.entries(CHECK).reverse()) as unknown as typeof CHECK
     expect(jsonText(toJson(turned))).toBe(jsonText(toJson(CHECK)))
-    expect(Object.keys(printed(CHECK))).toEqual(
-      ['ringproof', 'made by', 'request', 'outcome', 'counts', 'verdicts', 'figures', 'problems'],
-    )
+    expect(Object.keys(printed(CHECK))).toEqual([
+      'ringproof',
+      'made by',
+      'request',
+      'outcome',
+      'counts',
+      'verdicts',
+      'figures',
+      'problems',
+    ])
   })
 
   test('write the condition of one set flat', () => {
@@ -66,7 +73,12 @@ describe('answers as JSON', () => {
     const place = { length: 1, column: 2, line: 3, file: 'a.yaml' }
     const problem = { expected: 'b', found: 'a', code: 'syntax', severity: 'error', place } as const
     const json = JSON.parse(jsonText(problemsEnvelope([problem], { arguments: ['check'] }, '0.1.0')))
-    expect(json).toEqual({ ringproof: 'problems/1', 'made by': '0.1.0', request: { arguments: ['check'] }, problems: [problem] })
+    expect(json).toEqual({
+      ringproof: 'problems/1',
+      'made by': '0.1.0',
+      request: { arguments: ['check'] },
+      problems: [problem],
+    })
     expect(Object.keys(json.problems[0].place)).toEqual(['file', 'line', 'column', 'length'])
     expect(validate('problems', json)).toEqual({ ok: true, errors: null })
     expect(printed({ ...CHECK, problems: [problem] }).problems).toHaveLength(1)

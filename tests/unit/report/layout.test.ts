@@ -8,7 +8,9 @@ import { describe, expect, test } from 'vitest'
 import { SEED } from '../../support/seed.ts'
 import { at } from './answers.ts'
 
-const words = fc.array(fc.string({ unit: fc.constantFrom('a', 'Ω', '/', '-', '.'), minLength: 1, maxLength: 30 }))
+const words = fc.array(
+  fc.string({ unit: fc.constantFrom('a', 'Ω', '/', '-', '.'), minLength: 1, maxLength: 30 }),
+)
 
 describe('breaking text', () => {
   test('loses nothing and is never wider than asked', () => {
@@ -24,6 +26,12 @@ describe('breaking text', () => {
 
   test('breaks a long word behind a joint', () => {
     expect(wrap('station-house/kitchen', 16)).toEqual(['station-house/', 'kitchen'])
+  })
+
+  test('keeps a number and its unit together', () => {
+    expect(wrap('sidetone at 1 kHz', 14)).toEqual(['sidetone at', '1 kHz'])
+    expect(wrap('at least 100 MΩ', 12)).toEqual(['at least', '100 MΩ'])
+    expect(wrap('of 12 moves', 5)).toEqual(['of 12', 'moves'])
   })
 
   test('lets further lines hang below the text', () => {
@@ -49,7 +57,14 @@ describe('a table', () => {
   })
 
   test('stands numbers to the right', () => {
-    const lines = table([{ heading: 'n' }, { heading: 'value', align: 'right' }], [['a', '1'], ['b', '22']], { width: 60, paint: PLAIN })
+    const lines = table(
+      [{ heading: 'n' }, { heading: 'value', align: 'right' }],
+      [
+        ['a', '1'],
+        ['b', '22'],
+      ],
+      { width: 60, paint: PLAIN },
+    )
     expect(lines).toEqual(['  n  value', '  a      1', '  b     22'])
   })
 })
@@ -67,7 +82,9 @@ describe('ids', () => {
 })
 
 test('conditions are said in plain words', () => {
-  expect(conditionWords(at('off-hook/break/key'))).toBe('handset up, dial running, pulse contact open, key pressed')
+  expect(conditionWords(at('off-hook/break/key'))).toBe(
+    'handset up, dial running, pulse contact open, key pressed',
+  )
   expect(conditionWords(at('on-hook/ringing'))).toBe('handset down, ringing arrives')
   expect(conditionWords({ line: 'idle', sets: {} })).toBe('handset down')
   const both = { line: 'speech', sets: { ...at('off-hook').sets, ...at('on-hook', 'hall').sets } } as const

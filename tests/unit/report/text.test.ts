@@ -1,4 +1,4 @@
-import { PLAIN, type Paint } from 'ringproof/report/paint'
+import { type Paint, PLAIN } from 'ringproof/report/paint'
 import { answerText } from 'ringproof/report/text'
 import { columns } from 'ringproof/report/wrap'
 import { describe, expect, test } from 'vitest'
@@ -22,9 +22,12 @@ describe('every answer as text', () => {
     expect(lines.at(-1)).toBe('')
   })
 
-  test.each(Object.values(ANSWERS))('is laid out for 60 columns when fewer are asked for: $ringproof', (answer) => {
-    expect(answerText(answer, page(10))).toBe(answerText(answer, page(60)))
-  })
+  test.each(Object.values(ANSWERS))(
+    'is laid out for 60 columns when fewer are asked for: $ringproof',
+    (answer) => {
+      expect(answerText(answer, page(10))).toBe(answerText(answer, page(60)))
+    },
+  )
 
   test.each(Object.values(ANSWERS))('says the same with colour and without: $ringproof', (answer) => {
     const painted = answerText(answer, page(80, MARKS))
@@ -50,11 +53,42 @@ describe('the text of a check', () => {
     expect(text).toContain('FAILS  wiring.cores-separate · handset.r2 · handset up')
     expect(text).toContain('handset.r2 – B3 – B4 – handset.t2')
     expect(text).toContain('resistance at 1 kHz (B3 B4): 20.0 mΩ')
-    expect(flowing(text)).toContain('at least 1 MΩ (an invented paper, clause 4.2; grade HIGH)')
+    expect(flowing(text)).toContain(
+      'at least 1 MΩ (an invented paper, clause 4.2; read in the source itself)',
+    )
     expect(text).toMatch(/speech received at 1 kHz +< 1 pA +≈ 1\.23 mA/)
     expect(text).toMatch(/sidetone at 1 kHz +open +–/)
     expect(text).toContain('mend      Land core handset.r2 on B2.')
     expect(text).toContain('≈ approximate: transmitter as a chord resistance')
+  })
+
+  test('names each stand-in once and marks no nothing as approximate', () => {
+    const [first] = CHECK.figures
+    const figures = [
+      { ...first!, approximate: 'a as b; c as d' },
+      { ...first!, value: 0, approximate: 'c as d; e as f' },
+      { ...first!, value: 1e-20, approximate: 'c as d' },
+    ]
+    const { verdicts: _, ...rest } = CHECK
+    const shown = answerText({ ...rest, verdicts: [], figures }, page())
+    expect(shown).toContain('≈ approximate: a as b; c as d; e as f\n')
+    expect(shown).toMatch(/speech {2,}0 A\n/)
+    expect(shown).toMatch(/speech {2,}< 1 pA\n/)
+  })
+
+  test('rounds a limit that was computed, and says common practice once', () => {
+    const [joined] = CHECK.verdicts.filter(({ state }) => state === 'fails')
+    const source = 'common practice, no source'
+    const limit = {
+      ...joined!.limit!,
+      value: 0.000225394517,
+      unit: 'A',
+      source,
+      clause: '-',
+      grade: 'COMMON PRACTICE',
+    } as const
+    const shown = answerText({ ...CHECK, verdicts: [{ ...joined!, limit }] }, page(120))
+    expect(shown).toContain('limit     at least 225 µA (common practice, no source)\n')
   })
 
   test('lists what is unknown once for each reason', () => {
@@ -111,8 +145,12 @@ describe('the text of a comparison', () => {
 
   test('says so when nothing changes', () => {
     const { found } = COMPARE
-    const same = answerText({ ...COMPARE, moves: [], proposed: found, changed: { checks: [], figures: [] } }, page())
-    for (const says of ['No moves.', 'No check changes its state.', 'No figure changes.']) expect(same).toContain(says)
+    const same = answerText(
+      { ...COMPARE, moves: [], proposed: found, changed: { checks: [], figures: [] } },
+      page(),
+    )
+    for (const says of ['No moves.', 'No check changes its state.', 'No figure changes.'])
+      expect(same).toContain(says)
   })
 })
 
@@ -127,11 +165,11 @@ describe('the text of a solved network', () => {
   })
 
   test('shows islands, shared currents, source, grade and stand-ins', () => {
-    expect(text).toContain('Islands: 2 parts that no current joins\n  earth, n1\n  n2')
+    expect(text).toContain('Islands: 1 part that nothing joins to earth\n  n2\n')
     expect(flowing(text)).toContain('one of many ways to share them: s1')
     expect(text).toContain('Source: an invented book, example 7\nGrade: HIGH')
     expect(text).toContain('≈ approximate: bell as resistance')
-    expect(lastLine(text)).toBe('residual 1.5e-16')
+    expect(lastLine(text)).toBe('scaled residual 1.5e-16 (healthy up to about 1)')
   })
 
   test('warns of ringing, and only of ringing', () => {
@@ -140,7 +178,14 @@ describe('the text of a solved network', () => {
   })
 
   test('shows plain values for direct current', () => {
-    const direct = { ...SOLVE, analysis: 'direct', frequency: null, voltages: { n: -1.5 }, currents: {}, states: {} } as const
+    const direct = {
+      ...SOLVE,
+      analysis: 'direct',
+      frequency: null,
+      voltages: { n: -1.5 },
+      currents: {},
+      states: {},
+    } as const
     expect(answerText(direct, page())).toMatch(/Direct current[\s\S]*n +-1\.50000 V\n/)
   })
 })
@@ -158,4 +203,15 @@ test('the text of a list aligns its columns and counts its rows', () => {
   expect(lines.find((line) => line.startsWith('hut'))).toMatch(/ 12$/)
   expect(lastLine(lines.join('\n'))).toBe('2 sets')
   expect(answerText({ ...LIST, rows: [] }, page())).toBe('no sets in reach\n')
+})
+
+test('the text of a list writes a value with its unit, and a grade in words', () => {
+  const limit = { limit: 'leak', side: 'at-least', value: 1e6, unit: 'Ω', grade: 'MEMORY' }
+  const text = answerText(
+    { ...LIST, what: 'limits', rows: [limit, { ...limit, value: 3, unit: '1', grade: 'NEW' }] },
+    page(),
+  )
+  expect(text).toMatch(/^limit +side +value +grade\n/)
+  expect(text).toMatch(/leak +at-least +1 MΩ +from memory\n/)
+  expect(text).toMatch(/leak +at-least +3 +NEW\n/)
 })

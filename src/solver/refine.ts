@@ -1,0 +1,137 @@
+/**
+ * Refinement (design 5, "Trust"): the residual is summed part by part from the parts' own values with twice the
+ * digits, and the solution is kept as a value and a tail. What the rounding of stamped sums has lost comes back.
+ */
+import { accumulate, accumulateProduct } from '../algebra/double-double.ts'
+import { type Assembled, GAUGE } from './assemble.ts'
+import type { Laws } from './laws.ts'
+import type { Topology } from './topology.ts'
+
+/** Steps of refinement; the second one confirms the first. */
+const STEPS = 2
+
+/** Unknowns as value and tail, interleaved re, im when complex. */
+export interface Refined {
+  readonly value: Float64Array
+  readonly tail: Float64Array
+}
+
+/** A number of two parts in two arrays, complex or real. */
+class Twofold {
+  readonly value: Float64Array
+  readonly tail: Float64Array
+  constructor(size: number) {
+    this.value = new Float64Array(size)
+    this.tail = new Float64Array(size)
+  }
+}
+
+/** Improves a solution in place of its own rounding. `injected` is by node, interleaved. */
+export function refine(
+  laws: Laws,
+  topology: Topology,
+  assembled: Assembled,
+  x: Float64Array,
+  injected: Float64Array,
+  complex: boolean,
+): Refined {
+  const tail = new Float64Array(x.length)
+  for (let step = 0; step < STEPS; step += 1) {
+    const residual = residualOf(laws, topology, assembled, { value: x, tail }, injected, complex)
+    assembled.system.solve(residual, 1)
+    for (let k = 0; k < x.length; k += 1) accumulate(x, tail, k, residual[k]!)
+  }
+  return { value: x, tail }
+}
+
+/** b − A·x by parts. */
+function residualOf(
+  laws: Laws,
+  topology: Topology,
+  { order, unknown }: Assembled,
+  x: Refined,
+  injected: Float64Array,
+  complex: boolean,
+): Float64Array {
+  const width = complex ? 2 : 1
+  const sum = new Twofold(order * width)
+  const fall = new Twofold(2)
+  const current = new Twofold(2)
+  for (let node = 1; 2 * node < injected.length; node += 1) {
+    for (let part = 0; part < width; part += 1) sum.value[(node - 1) * width + part] = injected[2 * node + part]!
+  }
+  for (let k = 0; k < laws.count; k += 1) {
+    voltageOf(laws, x, k, width, fall)
+    const c = unknown[k]!
+    currentFrom(laws, x, k, c, width, fall, current)
+    for (let part = 0; part < width; part += 1) {
+      addTwofold(sum, (laws.from[k]! - 1) * width + part, -1, current, part)
+      addTwofold(sum, (laws.to[k]! - 1) * width + part, 1, current, part)
+    }
+    if (c < 0) continue
+    for (let part = 0; part < width; part += 1) {
+      accumulate(sum.value, sum.tail, c * width + part, laws.offset[2 * k + part]!) // e
+      addTwofold(sum, c * width + part, -laws.a[k]!, fall, part) // − a·v
+    }
+    addProduct(sum, c * width, 1, laws.slope[2 * k]!, laws.slope[2 * k + 1]!, current, width) // + z·i
+  }
+  for (const { branch, other, re, im } of laws.mutuals) {
+    const c = unknown[other]! * width
+    for (let part = 0; part < width; part += 1) {
+      current.value[part] = x.value[c + part]!
+      current.tail[part] = x.tail[c + part]!
+    }
+    addProduct(sum, unknown[branch]! * width, 1, re, im, current, width)
+  }
+  for (const node of topology.gauges) {
+    for (let part = 0; part < width; part += 1) {
+      const at = (node - 1) * width + part
+      accumulateProduct(sum.value, sum.tail, at, -GAUGE, x.value[at]!, x.tail[at]!)
+    }
+  }
+  return sum.value
+}
+
+/** v = V(from) − V(to) of a branch. */
+export function voltageOf(laws: Laws, x: Refined, k: number, width: number, fall: Refined): void {
+  const p = (laws.from[k]! - 1) * width
+  const q = (laws.to[k]! - 1) * width
+  for (let part = 0; part < width; part += 1) {
+    fall.value[part] = 0
+    fall.tail[part] = 0
+    if (p >= 0) accumulateProduct(fall.value, fall.tail, part, 1, x.value[p + part]!, x.tail[p + part]!)
+    if (q >= 0) accumulateProduct(fall.value, fall.tail, part, -1, x.value[q + part]!, x.tail[q + part]!)
+  }
+}
+
+/** The current of a branch: its unknown, or y·v + s. */
+export function currentFrom(
+  laws: Laws,
+  x: Refined,
+  k: number,
+  c: number,
+  width: number,
+  fall: Refined,
+  current: Refined,
+): void {
+  for (let part = 0; part < width; part += 1) {
+    current.value[part] = c >= 0 ? x.value[c * width + part]! : laws.offset[2 * k + part]!
+    current.tail[part] = c >= 0 ? x.tail[c * width + part]! : 0
+  }
+  if (c < 0) addProduct(current, 0, 1, laws.slope[2 * k]!, laws.slope[2 * k + 1]!, fall, width)
+}
+
+/** sum[k] += factor · x[part]; a negative index is earth and falls away. */
+function addTwofold(sum: Refined, k: number, factor: number, x: Refined, part: number): void {
+  if (k < 0) return
+  accumulateProduct(sum.value, sum.tail, k, factor, x.value[part]!, x.tail[part]!)
+}
+
+/** sum[at…] += sign · (re + j·im) · x. */
+function addProduct(sum: Refined, at: number, sign: number, re: number, im: number, x: Refined, width: number): void {
+  accumulateProduct(sum.value, sum.tail, at, sign * re, x.value[0]!, x.tail[0]!)
+  if (width === 1) return
+  accumulateProduct(sum.value, sum.tail, at, -sign * im, x.value[1]!, x.tail[1]!)
+  accumulateProduct(sum.value, sum.tail, at + 1, sign * re, x.value[1]!, x.tail[1]!)
+  accumulateProduct(sum.value, sum.tail, at + 1, sign * im, x.value[0]!, x.tail[0]!)
+}

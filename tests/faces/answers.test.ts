@@ -1,0 +1,145 @@
+import { fileURLToPath } from 'node:url'
+import { describe, expect, test } from 'vitest'
+import { jsonOf, ringproof } from './ringproof.ts'
+
+const netlists = fileURLToPath(new URL('../../netlists', import.meta.url))
+const lastLine = (text: string) => text.trimEnd().split('\n').at(-1)
+
+describe('the command', () => {
+  const answered: [string[], number][] = [
+    [['check', 'fescue'], 0],
+    [['check', 'sedge-converted'], 0],
+    [['check', 'sedge-converted-as-fescue'], 1],
+    [['check', 'fescue-unit-left-out'], 1],
+    [['check', `${netlists}/rewires/sedge-converted-as-fescue.yaml`], 1],
+    [['check', 'sedge-converted', '--strict'], 1],
+    [['check', 'fescue', '--on', 'workshop'], 0],
+    [['check', 'fescue', '--on', `${netlists}/lines/depot-exchange.yaml`], 0],
+    [['compare', 'sedge-converted'], 0],
+    [['compare', 'sedge-converted-as-fescue'], 1],
+    [['solve', 'two-meshes'], 0],
+    [['solve', 'two-meshes', '--frequency', '1 kHz'], 0],
+    [['solve', `${netlists}/circuits/two-meshes.yaml`], 0],
+    [['solve', 'fescue', '--condition', 'off-hook'], 0],
+    [['solve', 'sedge-converted-as-fescue', '--condition', 'off-hook/speech', '--frequency', '1 kHz'], 0],
+    [['follow', 'fescue'], 0],
+    [['follow', 'fescue', '--condition', 'on-hook/ringing', '--frequency', '25 Hz'], 0],
+    ...['sets', 'units', 'lines', 'premises', 'rewires', 'circuits', 'jobs'].map(
+      (what): [string[], number] => [['list', what], 0],
+    ),
+    ...['checks', 'limits', 'figures', 'parts', 'problems', 'conditions'].map((what): [string[], number] => [
+      ['list', what],
+      0,
+    ]),
+  ]
+
+  test.each(answered)('answers %j and ends with %i, at every width', async (argv, expected) => {
+    for (const width of ['60', '80', '120']) {
+      const { code, out } = await ringproof([...argv, '--width', width])
+      expect(code).toBe(expected)
+      expect(out.split('\n').filter((line) => Array.from(line).length > Number(width))).toEqual([])
+      expect(out).not.toMatch(/NaN|Infinity|undefined\b(?!\s*$)|\[object/)
+    }
+  })
+
+  test.each(answered)('answers %j with --json as its schema says', async (argv, expected) => {
+    const ran = await ringproof([...argv, '--json'])
+    const { data, wrong } = jsonOf(ran)
+    expect({ code: ran.code, err: ran.err, wrong }).toEqual({ code: expected, err: '', wrong: [] })
+    expect(data.ringproof).toBe(`${argv[0]}/1`)
+  })
+
+  test.each(['set', 'unit', 'line', 'premises', 'rewire', 'job', 'circuit', 'check', 'solve', 'problems'])(
+    'prints the schema of %s',
+    async (what) => {
+      const { code, out, err } = await ringproof(['schema', what])
+      expect({ code, err }).toEqual({ code: 0, err: '' })
+      expect(JSON.parse(out).title).toMatch(new RegExp(`: ${what}$`))
+    },
+  )
+})
+
+describe('every demo sheet', () => {
+  const demos = [
+    ['sets', 'check'],
+    ['rewires', 'check'],
+    ['rewires', 'compare'],
+    ['premises', 'check'],
+    ['circuits', 'solve'],
+  ] as const
+  test.each(demos)('of %s has an answer to %s as its schema says', async (what, command) => {
+    const rows = jsonOf(await ringproof(['list', what, '--json'])).data.rows as { name: string }[]
+    expect(rows.length).toBeGreaterThan(0)
+    for (const { name } of rows) {
+      const ran = await ringproof([command, name, '--json'])
+      expect({ name, wrong: jsonOf(ran).wrong, err: ran.err }).toEqual({ name, wrong: [], err: '' })
+      expect([0, 1]).toContain(ran.code)
+    }
+  })
+})
+
+test('whatever reports ringing shows a caution', async () => {
+  const ringing = ['--condition', 'on-hook/ringing', '--frequency', '25 Hz']
+  for (const command of ['solve', 'follow']) {
+    const { out } = await ringproof([command, 'fescue', ...ringing])
+    expect(out).toContain('Caution: unplug')
+  }
+  expect((await ringproof(['follow', 'fescue'])).out).not.toContain('Caution')
+})
+
+describe('a check', () => {
+  test('ends with its counts on the last line', async () => {
+    const { out } = await ringproof(['check', 'sedge-converted-as-fescue'])
+    expect(lastLine(out)).toMatch(/^\d+ fails?, \d+ marginal, \d+ unknown, \d+ holds?$/)
+  })
+
+  // common practice, no source: a core landed on a strapped neighbour joins two handset cores
+  test('of the trap names both cores, the path of terminals, and the mend', async () => {
+    const { out } = await ringproof(['check', 'sedge-converted-as-fescue', '--width', '200'])
+    expect(out).toContain('FAILS  wiring.cores-separate')
+    const path = out.split('\n').find((line) => line.startsWith('  path'))!
+    for (const id of ['handset.r2', 'B3', 'B4']) expect(path).toContain(id)
+    expect(path).toMatch(/handset\.t\d/)
+    expect(out).toMatch(/^ {2}mend +\S/m)
+    expect(out).toContain('Caution: unplug')
+  })
+})
+
+test('an unknown name ends with 2 and the nearest name', async () => {
+  const { code, err } = await ringproof(['check', 'fescu'])
+  expect(code).toBe(2)
+  expect(err).toContain('perhaps `fescue`')
+})
+
+test('a missing file ends with 2', async () => {
+  const { code, err } = await ringproof(['check', 'nothing-here.yaml'])
+  expect(code).toBe(2)
+  expect(err).toContain('[file-missing]')
+})
+
+test('sheets in a given folder are found before those of the program', async () => {
+  const { code, out } = await ringproof([
+    'list',
+    'sets',
+    '--sheets',
+    netlists,
+    '--sheets',
+    `${netlists}/sets`,
+  ])
+  expect(code).toBe(0)
+  expect(out).toContain('fescue')
+})
+
+describe('the demo', () => {
+  test('tells the trap and its mend, and ends with 0', async () => {
+    const { code, out, err } = await ringproof(['demo'])
+    expect({ code, err }).toEqual({ code: 0, err: '' })
+    const [wrong = -1, right = -1] = ['check sedge-converted-as-fescue', 'compare sedge-converted'].map(
+      (line) => out.indexOf(`$ ringproof ${line}\n`),
+    )
+    expect(wrong).toBeGreaterThan(0)
+    expect(right).toBeGreaterThan(wrong)
+    expect(out.slice(wrong, right)).toContain('FAILS  wiring.cores-separate')
+    expect(out.slice(right)).not.toContain('FAILS  wiring.')
+  })
+})
