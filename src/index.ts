@@ -21,14 +21,14 @@ export type { Consequence, Reason, Verdict, VerdictLimit, VerdictState } from '.
 export type { Figure, FigureId, FigureUnit, State } from './figures/figure.ts'
 export {
   type Condition,
+  readCondition,
   type SetCondition,
   type WrittenCondition,
-  readCondition,
   writeCondition,
 } from './netlist/condition.ts'
-export { PROBLEM_CODES, type Place, type Problem, type ProblemCode, ProblemError, refuse } from './problem.ts'
-export { type Quantity, type QuantityFault, readQuantity } from './quantities/quantity.ts'
+export { type Place, PROBLEM_CODES, type Problem, type ProblemCode, ProblemError, refuse } from './problem.ts'
 export { formatQuantity } from './quantities/format.ts'
+export { type Quantity, type QuantityFault, readQuantity } from './quantities/quantity.ts'
 export { type Json, jsonText, problemsEnvelope, toJson } from './report/json.ts'
 export { ANSWER_SCHEMAS, type AnswerName, answerJsonSchema } from './report/json-answers.ts'
 export { type Paint, PLAIN } from './report/paint.ts'
@@ -40,4 +40,4 @@ export { nearest } from './sheet/nearest.ts'
 export { readSheet as readSheetText } from './sheet/read.ts'
 export type { Reading } from './sheet/reading.ts'
 export { SHEET_KINDS } from './sheet/schema.ts'
-export type { Shelf, SheetText } from './sheet/shelf.ts'
+export type { SheetText, Shelf } from './sheet/shelf.ts'

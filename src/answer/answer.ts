@@ -31,8 +31,16 @@ export interface CompareAnswer extends Envelope {
   readonly counts: Counts
   /** Moves that lead from found to proposed, in words. */
   readonly moves: readonly string[]
-  readonly found: { readonly name: string; readonly verdicts: readonly Verdict[]; readonly figures: readonly Figure[] }
-  readonly proposed: { readonly name: string; readonly verdicts: readonly Verdict[]; readonly figures: readonly Figure[] }
+  readonly found: {
+    readonly name: string
+    readonly verdicts: readonly Verdict[]
+    readonly figures: readonly Figure[]
+  }
+  readonly proposed: {
+    readonly name: string
+    readonly verdicts: readonly Verdict[]
+    readonly figures: readonly Figure[]
+  }
   /** Checks whose state differs, and figures that differ by more than a thousandth. */
   readonly changed: { readonly checks: readonly string[]; readonly figures: readonly string[] }
 }

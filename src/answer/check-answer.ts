@@ -7,7 +7,7 @@ import { freshSupplier, readFigure } from '../figures/read.ts'
 import { placeOf } from '../netlist/netlist.ts'
 import { refuse } from '../problem.ts'
 import { describeMove } from '../rewire/describe-move.ts'
-import type { Shelf, SheetText } from '../sheet/shelf.ts'
+import type { SheetText, Shelf } from '../sheet/shelf.ts'
 import type { CheckAnswer, CompareAnswer, Counts, Outcome } from './answer.ts'
 import { envelope } from './envelope.ts'
 import { deliveredLimits } from './limits-table.ts'
@@ -15,7 +15,10 @@ import { setFigures } from './set-figures.ts'
 import { rewired, type Standing, stand, subjectOf, type Where } from './standing.ts'
 
 /** Runs every check on every place of a standing. */
-export function judgeStanding(standing: Standing): { verdicts: readonly Verdict[]; figures: readonly Figure[] } {
+export function judgeStanding(standing: Standing): {
+  verdicts: readonly Verdict[]
+  figures: readonly Figure[]
+} {
   const supplier = freshSupplier(standing.net)
   const contexts: readonly CheckContext[] = standing.places.map((place) => ({
     net: standing.net,
@@ -47,7 +50,12 @@ export function check(request: Where, shelf: Shelf): CheckAnswer {
   const standing = stand(request, shelf)
   const judged = judgeStanding(standing)
   const counts = countsOf(judged.verdicts)
-  return { ...envelope('check', asked({ check: standing.name }, request), standing.warnings), outcome: outcomeOf(counts), counts, ...judged }
+  return {
+    ...envelope('check', asked({ check: standing.name }, request), standing.warnings),
+    outcome: outcomeOf(counts),
+    counts,
+    ...judged,
+  }
 }
 
 /** What is compared: a rewire against its set, or two subjects. */
@@ -70,17 +78,26 @@ export function compare(request: CompareRequest, shelf: Shelf): CompareAnswer {
   const proposed = judgeStanding(after)
   const counts = countsOf(proposed.verdicts)
   return {
-    ...envelope('compare', asked({ found: before.name, proposed: after.name }, request), [...before.warnings, ...after.warnings]),
+    ...envelope('compare', asked({ found: before.name, proposed: after.name }, request), [
+      ...before.warnings,
+      ...after.warnings,
+    ]),
     outcome: outcomeOf(counts),
     counts,
     moves: after.moves,
     found: { name: before.name, ...found },
     proposed: { name: after.name, ...proposed },
-    changed: { checks: changedChecks(found.verdicts, proposed.verdicts), figures: changedFigures(found.figures, proposed.figures) },
+    changed: {
+      checks: changedChecks(found.verdicts, proposed.verdicts),
+      figures: changedFigures(found.figures, proposed.figures),
+    },
   }
 }
 
-function asked(names: Record<string, string>, { on, onText }: { on?: string; onText?: SheetText }): Record<string, string> {
+function asked(
+  names: Record<string, string>,
+  { on, onText }: { on?: string; onText?: SheetText },
+): Record<string, string> {
   const where = onText?.file ?? on
   return { ...names, ...(where === undefined ? {} : { on: where }) }
 }
@@ -90,9 +107,17 @@ function sidesOf(request: CompareRequest, shelf: Shelf): readonly [Standing, Sta
     ...(request.on === undefined ? {} : { on: request.on }),
     ...(request.onText === undefined ? {} : { onText: request.onText }),
   }
-  const first: Where = { target: request.found, ...ground, ...(request.foundText ? { text: request.foundText } : {}) }
+  const first: Where = {
+    target: request.found,
+    ...ground,
+    ...(request.foundText ? { text: request.foundText } : {}),
+  }
   if (request.proposed !== undefined || request.proposedText !== undefined) {
-    const second: Where = { target: request.proposed ?? '', ...ground, ...(request.proposedText ? { text: request.proposedText } : {}) }
+    const second: Where = {
+      target: request.proposed ?? '',
+      ...ground,
+      ...(request.proposedText ? { text: request.proposedText } : {}),
+    }
     return [stand(first, shelf), stand(second, shelf)]
   }
   const { sheet } = subjectOf(first, shelf)
@@ -106,13 +131,17 @@ function sidesOf(request: CompareRequest, shelf: Shelf): readonly [Standing, Sta
   }
   const { set, moves } = rewired(sheet, shelf)
   const text = shelf.find('set', set.name, sheet.file)
-  const asFound = stand({ target: `set/${set.name}`, ...ground, ...(text === undefined ? {} : { text }) }, shelf)
+  const asFound = stand(
+    { target: `set/${set.name}`, ...ground, ...(text === undefined ? {} : { text }) },
+    shelf,
+  )
   return [asFound, { ...stand(first, shelf), moves: moves.map(describeMove) }]
 }
 
 function stateByCheck(verdicts: readonly Verdict[]): ReadonlyMap<string, string> {
   const states = new Map<string, string>()
-  for (const { check: id, state } of verdicts) states.set(id, states.has(id) ? `${states.get(id)},${state}` : state)
+  for (const { check: id, state } of verdicts)
+    states.set(id, states.has(id) ? `${states.get(id)},${state}` : state)
   return states
 }
 

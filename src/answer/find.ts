@@ -1,12 +1,11 @@
 /** Finding and reading the sheets that a request names. */
-import { readCondition, type WrittenCondition } from '../netlist/condition.ts'
-import { CONDITION_WORDS } from '../netlist/condition.ts'
+import { CONDITION_WORDS, readCondition, type WrittenCondition } from '../netlist/condition.ts'
 import { type Problem, ProblemError, refuse } from '../problem.ts'
 import type { Sheet, SheetKind } from '../sheet/model.ts'
 import { nearest } from '../sheet/nearest.ts'
 import { readSheet } from '../sheet/read.ts'
 import { SHEET_KINDS } from '../sheet/schema.ts'
-import type { Shelf, SheetText } from '../sheet/shelf.ts'
+import type { SheetText, Shelf } from '../sheet/shelf.ts'
 
 /** A sheet and the warnings that came with it. */
 export interface Found<S extends Sheet = Sheet> {
@@ -59,7 +58,10 @@ export function findTarget<K extends SheetKind>(
     if (text !== undefined) return readSound(text, shelf, kind)
   }
   const other = SHEET_KINDS.find((kind) => shelf.find(kind, name) !== undefined)
-  const near = nearest(name, wanted.flatMap((kind) => shelf.names(kind)))
+  const near = nearest(
+    name,
+    wanted.flatMap((kind) => shelf.names(kind)),
+  )
   refuse({
     code: other === undefined ? 'name-unknown' : 'request-wrong',
     found: other === undefined ? `\`${target}\`` : `\`${name}\`, a ${other} sheet`,

@@ -5,8 +5,8 @@ import { pathBetween } from '../netlist/paths.ts'
 import { refuse } from '../problem.ts'
 import { nearest } from '../sheet/nearest.ts'
 import type { Shelf } from '../sheet/shelf.ts'
-import { solve } from '../solver/solve.ts'
 import { currentIn, type Solution, sizeOf } from '../solver/solution.ts'
+import { solve } from '../solver/solve.ts'
 import type { FollowAnswer } from './answer.ts'
 import { envelope } from './envelope.ts'
 import { conditionOfRequest } from './find.ts'
@@ -38,7 +38,13 @@ export function follow(request: FollowRequest, shelf: Shelf): FollowAnswer {
   const steps = widest(net, solution, from, to, left)
   const reasons = [...solution.standIns.keys()]
   return {
-    ...envelope('follow', { follow: name, condition: written, frequency: frequency ?? null, from: nodeName(net, from), to: nodeName(net, to) }),
+    ...envelope('follow', {
+      follow: name,
+      condition: written,
+      frequency: frequency ?? null,
+      from: nodeName(net, from),
+      to: nodeName(net, to),
+    }),
     outcome: 'answered',
     condition: written,
     analysis,
@@ -52,12 +58,21 @@ function ringingOf(net: Netlist, line: string): number | undefined {
   return line === 'ringing' ? net.line?.ringingFrequency : undefined
 }
 
-function endsOf(net: Netlist, place: string, request: FollowRequest): { from: number; to: number; left: ReadonlySet<number> } {
+function endsOf(
+  net: Netlist,
+  place: string,
+  request: FollowRequest,
+): { from: number; to: number; left: ReadonlySet<number> } {
   const source = net.branches.find((branch) => branch.part.role === 'source')
   const from = request.from === undefined ? (net.line?.a ?? source?.from) : named(net, place, request.from)
   const to = request.to === undefined ? (net.line?.b ?? source?.to) : named(net, place, request.to)
   if (from === undefined || to === undefined || from === to) {
-    refuse({ code: 'request-wrong', found: 'no two ends', expected: 'two nodes to follow a current between', mend: 'give `--from` and `--to`' })
+    refuse({
+      code: 'request-wrong',
+      found: 'no two ends',
+      expected: 'two nodes to follow a current between',
+      mend: 'give `--from` and `--to`',
+    })
   }
   return { from, to, left: new Set(net.line?.exchange ?? (source === undefined ? [] : [source.index])) }
 }
@@ -75,7 +90,13 @@ function named(net: Netlist, place: string, id: string): number {
 }
 
 /** The path whose smallest current is largest: branches join by falling current until both ends meet. */
-function widest(net: Netlist, solution: Solution, from: number, to: number, left: ReadonlySet<number>): FollowAnswer['steps'] {
+function widest(
+  net: Netlist,
+  solution: Solution,
+  from: number,
+  to: number,
+  left: ReadonlySet<number>,
+): FollowAnswer['steps'] {
   const size = (k: number): number => sizeOf(currentIn(solution, k))
   const order = net.branches
     .filter((branch) => !left.has(branch.index) && size(branch.index) > LEAST)
@@ -93,7 +114,12 @@ function widest(net: Netlist, solution: Solution, from: number, to: number, left
   return [{ node: nodeName(net, from) }]
 }
 
-function step(net: Netlist, solution: Solution, node: number, index: number | undefined): FollowAnswer['steps'][number] {
+function step(
+  net: Netlist,
+  solution: Solution,
+  node: number,
+  index: number | undefined,
+): FollowAnswer['steps'][number] {
   if (index === undefined) return { node: nodeName(net, node) }
   const branch = branchAt(net, index)
   const { origin, sort } = branch.part

@@ -1,6 +1,7 @@
 /** The delivered table of limits, built in so that the page has it without a file. */
-import { type Limits, readLimits } from '../checks/limits.ts'
+
 import text from '../../netlists/limits.yaml?raw'
+import { type Limits, readLimits } from '../checks/limits.ts'
 
 let read: Limits | undefined
 

@@ -42,7 +42,8 @@ const FIXED: Readonly<Record<string, () => Rows>> = {
 export function list(request: { readonly what: string }, shelf: Shelf): ListAnswer {
   const { what } = request
   const kind = SHEET_KINDS.find((one) => plural(one) === what || one === what)
-  const rows = kind === undefined ? (Object.hasOwn(FIXED, what) ? FIXED[what]?.() : undefined) : sheetRows(kind, shelf)
+  const rows =
+    kind === undefined ? (Object.hasOwn(FIXED, what) ? FIXED[what]?.() : undefined) : sheetRows(kind, shelf)
   if (rows !== undefined) return { ...envelope('list', { list: what }), outcome: 'answered', what, rows }
   const known = [...SHEET_KINDS.map(plural), ...Object.keys(FIXED)]
   const near = nearest(what, known)
@@ -58,6 +59,10 @@ function sheetRows(kind: SheetKind, shelf: Shelf): Rows {
   return shelf.names(kind).map((name) => {
     const text = shelf.find(kind, name)
     const sheet = text === undefined ? undefined : readSheet(text, shelf, kind).sheet
-    return { name, title: sheet?.title ?? (sheet === undefined ? 'cannot be read' : ''), file: text?.file ?? '' }
+    return {
+      name,
+      title: sheet?.title ?? (sheet === undefined ? 'cannot be read' : ''),
+      file: text?.file ?? '',
+    }
   })
 }

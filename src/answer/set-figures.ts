@@ -1,9 +1,10 @@
 /** The figures of a set in its place, as an answer lists them. */
+
+import { type CheckContext, when } from '../checks/context.ts'
 import type { Figure, FigurePlan } from '../figures/figure.ts'
 import { directCurrent, loopCurrent, loopResistance, loopVoltage, onHookLeakage } from '../figures/loop.ts'
 import { ringingCurrent, ringingVoltage, withRole } from '../figures/ringing.ts'
 import { speechPlans } from '../figures/speech.ts'
-import { type CheckContext, when } from '../checks/context.ts'
 
 /** All figures of this version for one set; those that need a line are left out without one. */
 export function setFigures(context: CheckContext): readonly Figure[] {
@@ -32,7 +33,10 @@ function plansOf(context: CheckContext): readonly FigurePlan[] {
   if (ringingFrequency !== undefined) {
     const ringing = when(context, 'on-hook/ringing')
     for (const bell of bells) {
-      plans.push(ringingCurrent(bell, ringing, ringingFrequency), ringingVoltage(bell, ringing, ringingFrequency))
+      plans.push(
+        ringingCurrent(bell, ringing, ringingFrequency),
+        ringingVoltage(bell, ringing, ringingFrequency),
+      )
     }
   }
   if (sender !== undefined && receiver !== undefined) {

@@ -1,8 +1,8 @@
 /** `solve`: a circuit, or a set where it stands. */
 import { compileCircuit } from '../netlist/compile.ts'
+import type { Netlist } from '../netlist/netlist.ts'
 import type { CircuitSheet } from '../sheet/model.ts'
 import type { Shelf } from '../sheet/shelf.ts'
-import type { Netlist } from '../netlist/netlist.ts'
 import type { SolveAnswer } from './answer.ts'
 import { conditionOfRequest, findTarget, readSound } from './find.ts'
 import { checkFrequency, solveAnswer, solveCircuitSheet } from './solve-answer.ts'
@@ -26,9 +26,13 @@ export function circuitOf(request: Where, shelf: Shelf): CircuitSheet | undefine
 }
 
 /** A network to solve or to follow: a circuit, or what stands somewhere, with the place that a condition is about. */
-export function networkOf(request: Where, shelf: Shelf): { net: Netlist; place: string; name: string; circuit?: CircuitSheet } {
+export function networkOf(
+  request: Where,
+  shelf: Shelf,
+): { net: Netlist; place: string; name: string; circuit?: CircuitSheet } {
   const circuit = circuitOf(request, shelf)
-  if (circuit !== undefined) return { net: compileCircuit(circuit), place: circuit.name, name: circuit.name, circuit }
+  if (circuit !== undefined)
+    return { net: compileCircuit(circuit), place: circuit.name, name: circuit.name, circuit }
   const standing = stand(request, shelf)
   return { net: standing.net, place: standing.places[0] ?? '', name: standing.name }
 }

@@ -4,9 +4,16 @@ import type { Netlist } from '../netlist/netlist.ts'
 import { type Problem, ProblemError, refuse } from '../problem.ts'
 import { describeMove } from '../rewire/describe-move.ts'
 import { applyMoves } from '../rewire/moves.ts'
-import type { LineSheet, PlacedMove, PremisesSheet, RewireSheet, SetSheet, UnitSheet } from '../sheet/model.ts'
+import type {
+  LineSheet,
+  PlacedMove,
+  PremisesSheet,
+  RewireSheet,
+  SetSheet,
+  UnitSheet,
+} from '../sheet/model.ts'
 import { readSheet } from '../sheet/read.ts'
-import type { Shelf, SheetText } from '../sheet/shelf.ts'
+import type { SheetText, Shelf } from '../sheet/shelf.ts'
 import { type Found, findSheet, findTarget, readSound } from './find.ts'
 
 /** Where a set stands when nothing else is said. */
@@ -16,7 +23,7 @@ const USUAL_PREMISES = 'workshop'
 export interface Where {
   readonly target: string
   readonly text?: SheetText
-  /** Premises or a line, by name or by text. */
+  /** Premises or a line, by name or by text; `none` for a set alone, its plug ends open. */
   readonly on?: string
   readonly onText?: SheetText
 }
@@ -38,6 +45,9 @@ export interface Rewirable {
   readonly warnings: readonly Problem[]
 }
 
+/** `--on none`: a set alone, with its plug ends open. */
+const NOWHERE = 'none'
+
 const SUBJECTS = ['set', 'rewire', 'premises'] as const
 
 /** The sheet that a request names. */
@@ -45,12 +55,14 @@ export function subjectOf(where: Where, shelf: Shelf): Found<SetSheet | RewireSh
   if (where.text === undefined) return findTarget(where.target, SUBJECTS, shelf)
   const found = readSound(where.text, shelf)
   const { sheet } = found
-  if (sheet.sheet === 'set' || sheet.sheet === 'rewire' || sheet.sheet === 'premises') return { ...found, sheet }
+  if (sheet.sheet === 'set' || sheet.sheet === 'rewire' || sheet.sheet === 'premises')
+    return { ...found, sheet }
   refuse({
     code: 'request-wrong',
     found: `${where.text.file}, a ${sheet.sheet} sheet`,
     expected: `a ${SUBJECTS.join(', ')} sheet`,
-    mend: sheet.sheet === 'circuit' ? 'a circuit is for `ringproof solve`' : 'name a set, a rewire or premises',
+    mend:
+      sheet.sheet === 'circuit' ? 'a circuit is for `ringproof solve`' : 'name a set, a rewire or premises',
   })
 }
 
@@ -70,11 +82,16 @@ export function rewired(rewire: RewireSheet, shelf: Shelf): Rewirable {
 export function stand(where: Where, shelf: Shelf): Standing {
   const { sheet, warnings } = subjectOf(where, shelf)
   if (sheet.sheet === 'premises') return standPremises(sheet, warnings, where, shelf)
-  const one: Rewirable = sheet.sheet === 'set' ? { set: sheet, moves: [], warnings: [] } : rewired(sheet, shelf)
+  const one: Rewirable =
+    sheet.sheet === 'set' ? { set: sheet, moves: [], warnings: [] } : rewired(sheet, shelf)
   const place = one.set.name
+  if (where.on === NOWHERE) return alone(sheet.name, one, warnings)
   const ground = groundOf(where, shelf)
   const socket = Object.keys(ground.premises.sockets)[0]
-  const sets = { ...standingSets(ground.premises, shelf), [place]: { set: one.set, ...(socket === undefined ? {} : { in: socket }) } }
+  const sets = {
+    ...standingSets(ground.premises, shelf),
+    [place]: { set: one.set, ...(socket === undefined ? {} : { in: socket }) },
+  }
   return {
     name: sheet.name,
     net: compile({ name: sheet.name, ...ground, sets }),
@@ -84,7 +101,23 @@ export function stand(where: Where, shelf: Shelf): Standing {
   }
 }
 
-function standPremises(premises: PremisesSheet, warnings: readonly Problem[], where: Where, shelf: Shelf): Standing {
+function alone(name: string, one: Rewirable, warnings: readonly Problem[]): Standing {
+  const place = one.set.name
+  return {
+    name,
+    net: compile({ name, sets: { [place]: { set: one.set } } }),
+    places: [place],
+    moves: one.moves.map(describeMove),
+    warnings: [...warnings, ...one.warnings],
+  }
+}
+
+function standPremises(
+  premises: PremisesSheet,
+  warnings: readonly Problem[],
+  where: Where,
+  shelf: Shelf,
+): Standing {
   const line = lineOf(where, shelf) ?? findSheet('line', premises.line, shelf, premises.file).sheet
   const sets = standingSets(premises, shelf)
   const installation: Installation = { name: premises.name, premises, line, sets }
@@ -117,7 +150,10 @@ function lineOf(where: Where, shelf: Shelf): LineSheet | undefined {
 
 function groundOf(where: Where, shelf: Shelf): { premises: PremisesSheet; line: LineSheet } {
   const line = lineOf(where, shelf)
-  const premises = line !== undefined || where.on === undefined ? findSheet('premises', USUAL_PREMISES, shelf).sheet : premisesOf(where, shelf)
+  const premises =
+    line !== undefined || where.on === undefined
+      ? findSheet('premises', USUAL_PREMISES, shelf).sheet
+      : premisesOf(where, shelf)
   return { premises, line: line ?? findSheet('line', premises.line, shelf, premises.file).sheet }
 }
 

@@ -39,7 +39,9 @@ export function plugLinks(context: CheckContext): readonly number[] {
 export function wireAt(context: CheckContext, wire: 'a' | 'b' | 'ringing'): number | undefined {
   const { net, place } = context
   const node = place.socket?.[wire]
-  const link = plugLinks(context).map((k) => net.branches[k]).find((branch) => branch?.from === node)
+  const link = plugLinks(context)
+    .map((k) => net.branches[k])
+    .find((branch) => branch?.from === node)
   if (link !== undefined) return link.to
   return place.socket === undefined ? place.plug[{ a: 5, b: 2, ringing: 3 }[wire]] : undefined
 }

@@ -35,15 +35,31 @@ export function judge(evidence: Evidence): Verdict {
   const { check, subject, figure, path, says, mend, consequences } = evidence
   const limit = shown(evidence.limit)
   const value = figure.value ?? openValue(figure) ?? (figure.state === 'open' ? 0 : undefined)
-  const head = { check, subject, condition: figure.condition, figure, limit, path, ...(consequences ? { consequences } : {}) }
-  if (value === undefined) {
-    return { ...head, state: 'unknown', reason: 'undetermined', says: 'The figure is not determined by the wiring.', margin: null }
+  const head = {
+    check,
+    subject,
+    condition: figure.condition,
+    figure,
+    limit,
+    path,
+    ...(consequences ? { consequences } : {}),
   }
-  const raw = limit.side === 'at-most' ? (limit.value - value) / limit.value : (value - limit.value) / limit.value
+  if (value === undefined) {
+    return {
+      ...head,
+      state: 'unknown',
+      reason: 'undetermined',
+      says: 'The figure is not determined by the wiring.',
+      margin: null,
+    }
+  }
+  const raw =
+    limit.side === 'at-most' ? (limit.value - value) / limit.value : (value - limit.value) / limit.value
   const margin = Number.isFinite(raw) ? raw : null
   if (raw < 0) return { ...head, state: 'fails', says: says.bad, margin, mend }
   // counts have no margin to speak of
-  if (raw < MARGINAL_BELOW && limit.unit !== '1') return { ...head, state: 'marginal', says: says.good, margin, mend }
+  if (raw < MARGINAL_BELOW && limit.unit !== '1')
+    return { ...head, state: 'marginal', says: says.good, margin, mend }
   return { ...head, state: 'holds', says: says.good, margin }
 }
 

@@ -42,7 +42,8 @@ export type Limits = ReadonlyMap<string, Limit>
 /** Reads the table of limits; a broken table is a mistake of the installation, not of a sheet. */
 export function readLimits(text: string, file: string): Limits {
   const document = parseDocument(text, { version: '1.2', schema: 'core' })
-  const read = document.errors.length > 0 ? undefined : z.safeParse(SCHEMA, document.toJS({ maxAliasCount: 0 }))
+  const read =
+    document.errors.length > 0 ? undefined : z.safeParse(SCHEMA, document.toJS({ maxAliasCount: 0 }))
   if (read === undefined || !read.success) {
     const [issue] = read?.error?.issues ?? []
     refuse({

@@ -29,7 +29,7 @@ export const OPTIONS: Readonly<Record<keyof Given, OptionRow>> = {
   strict: { flags: '--strict', says: 'exit with 1 for marginal and unknown checks too' },
   on: {
     flags: '--on <premises or line>',
-    says: 'where it stands: the name of premises or a line, or a file',
+    says: 'where it stands: the name of premises or a line, a file, or `none` for a set alone',
   },
   condition: {
     flags: '--condition <words>',

@@ -1,13 +1,25 @@
 /** Direct current: the loop, the voltage at the set, and what flows where it should or should not. */
 import type { Condition } from '../netlist/condition.ts'
 import { type Branch, type Netlist, type NetPlace, nodeName } from '../netlist/netlist.ts'
-import type { FigureId, FigurePlan } from './figure.ts'
 import { modulus } from './between.ts'
+import type { FigureId, FigurePlan } from './figure.ts'
 
 /** Direct current in a branch, A, as a size. */
-export function directCurrent(id: FigureId, branch: Branch, condition: Condition, lifted: readonly number[] = []): FigurePlan {
+export function directCurrent(
+  id: FigureId,
+  branch: Branch,
+  condition: Condition,
+  lifted: readonly number[] = [],
+): FigurePlan {
   const question = { analysis: 'direct' as const, condition, ...(lifted.length === 0 ? {} : { lifted }) }
-  return { id, subject: branch.id, condition, unit: 'A', taps: [{ question, current: branch.index }], value: modulus }
+  return {
+    id,
+    subject: branch.id,
+    condition,
+    unit: 'A',
+    taps: [{ question, current: branch.index }],
+    value: modulus,
+  }
 }
 
 /** The link between a plug contact and its socket, by wiring number: 5 a wire, 2 b wire, 3 ringing lead. */
@@ -17,7 +29,12 @@ export function plugBranch(net: Netlist, place: NetPlace, number: 2 | 3 | 4 | 5)
 }
 
 /** Loop current: the smaller of what the two line wires of the set carry, A. */
-export function loopCurrent(net: Netlist, place: NetPlace, condition: Condition, id: FigureId = 'loop.current'): FigurePlan {
+export function loopCurrent(
+  net: Netlist,
+  place: NetPlace,
+  condition: Condition,
+  id: FigureId = 'loop.current',
+): FigurePlan {
   const question = { analysis: 'direct' as const, condition }
   const wires = [plugBranch(net, place, 5), plugBranch(net, place, 2)].filter((one) => one !== undefined)
   return {
@@ -81,7 +98,10 @@ export function loopResistance(net: Netlist, place: NetPlace, condition: Conditi
 export function earthLeakage(net: Netlist, place: NetPlace, condition: Condition): FigurePlan {
   const question = { analysis: 'direct' as const, condition }
   const touching = net.branches.filter(
-    (branch) => branch.part.place === place.place && (branch.from === 0 || branch.to === 0) && branch.from !== branch.to,
+    (branch) =>
+      branch.part.place === place.place &&
+      (branch.from === 0 || branch.to === 0) &&
+      branch.from !== branch.to,
   )
   return {
     id: 'leakage.earth',

@@ -1,8 +1,8 @@
 /** Reads figures off solutions: each question is solved once, whoever asks. */
 import type { Netlist } from '../netlist/netlist.ts'
 import type { Question } from '../solver/question.ts'
-import { solve } from '../solver/solve.ts'
 import { currentIn, type Solution, voltageBetween } from '../solver/solution.ts'
+import { solve } from '../solver/solve.ts'
 import type { Figure, FigurePlan, State, Tap } from './figure.ts'
 
 /** Answers questions about one netlist; a table of updates or another engine can stand in for it. */
@@ -35,7 +35,8 @@ export function readFigure(net: Netlist, plan: FigurePlan, supplier: Supplier): 
       state ??= 'open'
       return
     }
-    const read = 'current' in tap ? currentIn(solution, tap.current) : voltageBetween(solution, ...tap.voltage)
+    const read =
+      'current' in tap ? currentIn(solution, tap.current) : voltageBetween(solution, ...tap.voltage)
     if (read === undefined) state ??= 'undetermined'
     else readings.set([read.re, read.im], 2 * k)
   })
@@ -64,7 +65,10 @@ function restsOn(net: Netlist, solution: Solution, tap: Tap): readonly string[] 
     .filter(([, branches]) =>
       branches.some((k) => {
         const branch = net.branches[k]
-        return branch !== undefined && (solution.island[branch.from] === island || solution.island[branch.to] === island)
+        return (
+          branch !== undefined &&
+          (solution.island[branch.from] === island || solution.island[branch.to] === island)
+        )
       }),
     )
     .map(([reason]) => reason)

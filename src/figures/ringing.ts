@@ -1,8 +1,8 @@
 /** Ringing: what each bell gets at the line's ringing frequency, steady, with clappers held. */
 import type { Condition } from '../netlist/condition.ts'
 import { type Branch, type Netlist, type NetPlace, nodeName } from '../netlist/netlist.ts'
-import type { FigurePlan } from './figure.ts'
 import { modulus } from './between.ts'
+import type { FigurePlan } from './figure.ts'
 
 /** Branches of a place whose part has a role. */
 export function withRole(net: Netlist, place: NetPlace, role: string): readonly Branch[] {
@@ -12,7 +12,14 @@ export function withRole(net: Netlist, place: NetPlace, role: string): readonly 
 /** Current in a branch while the line rings, A rms. */
 export function ringingCurrent(branch: Branch, condition: Condition, frequency: number): FigurePlan {
   const question = { analysis: 'alternating' as const, frequency, condition }
-  return { id: 'ringing.current', subject: branch.id, condition, unit: 'A', taps: [{ question, current: branch.index }], value: modulus }
+  return {
+    id: 'ringing.current',
+    subject: branch.id,
+    condition,
+    unit: 'A',
+    taps: [{ question, current: branch.index }],
+    value: modulus,
+  }
 }
 
 /** Voltage across a branch while the line rings, V rms. */

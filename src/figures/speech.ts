@@ -7,8 +7,8 @@
 import type { Condition } from '../netlist/condition.ts'
 import type { Branch, NetLine } from '../netlist/netlist.ts'
 import type { Question } from '../solver/question.ts'
-import type { FigurePlan } from './figure.ts'
 import { modulus } from './between.ts'
+import type { FigurePlan } from './figure.ts'
 
 /** The frequency of a single speech figure, Hz. */
 export const SPEECH_FREQUENCY = 1000
@@ -30,7 +30,13 @@ export function speechPlans(
   changes: Changes = {},
   frequency: number = SPEECH_FREQUENCY,
 ): readonly FigurePlan[] {
-  const base = { analysis: 'alternating' as const, frequency, condition, sources: 'none' as const, ...changes }
+  const base = {
+    analysis: 'alternating' as const,
+    frequency,
+    condition,
+    sources: 'none' as const,
+    ...changes,
+  }
   const sending: Question = { ...base, series: [{ branch: path.sender.index, re: 1 }] }
   const [first = 0, second = 0] = path.line.termination
   const receiving: Question = {

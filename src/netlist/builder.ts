@@ -3,7 +3,15 @@ import { MultiUndirectedGraph } from 'graphology'
 import type { PartLaw, PartSpec } from '../parts/kind.ts'
 import { type Place, refuse } from '../problem.ts'
 import type { LineState } from './condition.ts'
-import { type Branch, EARTH, type NetLine, type Netlist, type NetPart, type NetPlace, type Sort } from './netlist.ts'
+import {
+  type Branch,
+  EARTH,
+  type NetLine,
+  type Netlist,
+  type NetPart,
+  type NetPlace,
+  type Sort,
+} from './netlist.ts'
 
 /** What a part needs besides its law and spec. */
 export interface Fitting {

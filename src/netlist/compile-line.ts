@@ -1,5 +1,5 @@
 /** The exchange: feed, ringing supply and speech termination between `exchange/a`, `exchange/b` and earth. */
-import { leg, type LegSpec, termination, type TerminationSpec } from '../parts/exchange.ts'
+import { type LegSpec, leg, type TerminationSpec, termination } from '../parts/exchange.ts'
 import type { LineSheet } from '../sheet/model.ts'
 import type { NetlistBuilder } from './builder.ts'
 import type { LineState } from './condition.ts'
@@ -59,15 +59,43 @@ function feedLegs(builder: NetlistBuilder, line: LineSheet): number[] {
   const limit = line.feed['current limit']
   const ohms = resistance?.value ?? (limit === undefined ? 0 : voltage.value / limit.value)
   const because =
-    limit === undefined ? {} : { because: 'current-limited feed as a straight line from open voltage to limit' }
+    limit === undefined
+      ? {}
+      : { because: 'current-limited feed as a straight line from open voltage to limit' }
   // Without an earthed pole the legs still meet at the battery: the positive pole is then its node.
   const low = earth === 'negative pole' ? 0 : -voltage.value
   const high = earth === 'negative pole' ? voltage.value : 0
   const [shareA, shareB] = SHARES[shared]
   const direct = negative === 'a wire' ? { a: low, b: high } : { a: high, b: low }
   return [
-    addLeg(builder, line, 'feed.a', { from: 'exchange/a', resistance: ohms * shareA, direct: direct.a, alternating: 0, passes: 'direct', ...because }, QUIET),
-    addLeg(builder, line, 'feed.b', { from: 'exchange/b', resistance: ohms * shareB, direct: direct.b, alternating: 0, passes: 'direct', ...because }, QUIET),
+    addLeg(
+      builder,
+      line,
+      'feed.a',
+      {
+        from: 'exchange/a',
+        resistance: ohms * shareA,
+        direct: direct.a,
+        alternating: 0,
+        passes: 'direct',
+        ...because,
+      },
+      QUIET,
+    ),
+    addLeg(
+      builder,
+      line,
+      'feed.b',
+      {
+        from: 'exchange/b',
+        resistance: ohms * shareB,
+        direct: direct.b,
+        alternating: 0,
+        passes: 'direct',
+        ...because,
+      },
+      QUIET,
+    ),
   ]
 }
 
@@ -79,11 +107,29 @@ function ringingLegs(builder: NetlistBuilder, line: LineSheet): number[] {
   const live = onB ? 'exchange/b' : 'exchange/a'
   const back = onB ? 'exchange/a' : 'exchange/b'
   const negative = feed.negative === ringing['sent to']
-  const because =
-    ringing.wave === 'sine' ? {} : { because: 'ringing wave as a sine of the same rms value' }
+  const because = ringing.wave === 'sine' ? {} : { because: 'ringing wave as a sine of the same rms value' }
   return [
-    addLeg(builder, line, 'ringing', { from: live, resistance: ringing.source.value, direct: negative ? -battery : battery, alternating: ringing.voltage.value, passes: 'both', ...because }, RINGING),
-    addLeg(builder, line, 'ringing-return', { from: back, resistance: 0, direct: 0, alternating: 0, passes: 'both' }, RINGING),
+    addLeg(
+      builder,
+      line,
+      'ringing',
+      {
+        from: live,
+        resistance: ringing.source.value,
+        direct: negative ? -battery : battery,
+        alternating: ringing.voltage.value,
+        passes: 'both',
+        ...because,
+      },
+      RINGING,
+    ),
+    addLeg(
+      builder,
+      line,
+      'ringing-return',
+      { from: back, resistance: 0, direct: 0, alternating: 0, passes: 'both' },
+      RINGING,
+    ),
   ]
 }
 

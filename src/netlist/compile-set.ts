@@ -27,11 +27,23 @@ export function compileSet(
   for (const [name, one] of Object.entries(set.straps)) {
     const [from = '', to = ''] = name.split('-')
     const spec = { kind: 'strap', from, to, ...(one.resistance ? { resistance: one.resistance } : {}) }
-    builder.add(strap as never, spec, { place, name, sort: 'strap', node: at, origin: origin(`straps.${name}`) })
+    builder.add(strap as never, spec, {
+      place,
+      name,
+      sort: 'strap',
+      node: at,
+      origin: origin(`straps.${name}`),
+    })
   }
   for (const [name, one] of Object.entries(set.contacts)) {
     const spec = { kind: 'contact', ...one }
-    builder.add(contact as never, spec, { place, name, sort: 'contact', node: at, origin: origin(`contacts.${name}`) })
+    builder.add(contact as never, spec, {
+      place,
+      name,
+      sort: 'contact',
+      node: at,
+      origin: origin(`contacts.${name}`),
+    })
   }
   for (const [name, spec] of Object.entries(set.parts)) {
     builder.add(kindOf(spec), spec, { place, name, sort: 'part', node: at, origin: origin(`parts.${name}`) })
@@ -64,7 +76,12 @@ export function compileSet(
   }
 }
 
-function compileSlots(builder: NetlistBuilder, set: SetSheet, place: string, at: (end: string) => string): void {
+function compileSlots(
+  builder: NetlistBuilder,
+  set: SetSheet,
+  place: string,
+  at: (end: string) => string,
+): void {
   for (const [slot, one] of Object.entries(set.slots)) {
     const unit = one.fitted === undefined ? undefined : set.units[one.fitted]
     if (unit === undefined) continue
@@ -74,7 +91,13 @@ function compileSlots(builder: NetlistBuilder, set: SetSheet, place: string, at:
     }
     for (const [name, spec] of Object.entries(unit.parts)) {
       const origin = unit.places.get(`parts.${name}`)
-      builder.add(kindOf(spec as PartSpec), spec, { place, name: `${slot}.${name}`, sort: 'unit', node, origin })
+      builder.add(kindOf(spec as PartSpec), spec, {
+        place,
+        name: `${slot}.${name}`,
+        sort: 'unit',
+        node,
+        origin,
+      })
     }
   }
 }
@@ -91,7 +114,12 @@ function compileCords(
       const far = builder.node(at(`${endsIn}.${core}`))
       const lands = one.lands === 'parked' ? undefined : builder.node(at(one.lands))
       const node = (end: string): string => (end === 'far' ? at(`${endsIn}.${core}`) : at(end))
-      const spec = { kind: 'strap', from: 'far', to: one.lands, ...(one.resistance ? { resistance: one.resistance } : {}) }
+      const spec = {
+        kind: 'strap',
+        from: 'far',
+        to: one.lands,
+        ...(one.resistance ? { resistance: one.resistance } : {}),
+      }
       const branch =
         lands === undefined
           ? undefined

@@ -1,8 +1,8 @@
 /** Sockets: the master with its capacitor, resistor and gas tube, and the secondaries that it feeds. */
 import { capacitor } from '../parts/capacitor.ts'
+import type { PartLaw, PartSpec } from '../parts/kind.ts'
 import { resistor } from '../parts/resistor.ts'
 import { gasTube } from '../parts/suppressor.ts'
-import type { PartLaw, PartSpec } from '../parts/kind.ts'
 import type { LineSheet, PremisesSheet, RunSpec, SocketSpec } from '../sheet/model.ts'
 import type { NetlistBuilder } from './builder.ts'
 import type { NetSocket } from './netlist.ts'
@@ -27,12 +27,19 @@ export function compileSocket(
   }
   const feeder = known.get(spec['fed from'])
   if (feeder === undefined) throw new RangeError(`socket ${name} is fed from nothing`)
-  const third = spec['ringing lead'] !== false && spec.over?.type !== 'house-pair' && feeder.ringing !== undefined
+  const third =
+    spec['ringing lead'] !== false && spec.over?.type !== 'house-pair' && feeder.ringing !== undefined
   const ohms = runResistance(spec.over)
   for (const core of third ? ['a', 'b', 'ringing'] : ['a', 'b']) {
     addWire(builder, name, `cable.${core}`, `${feeder.name}/${core}`, `${name}/${core}`, ohms)
   }
-  return { name, a, b, ringing: third ? builder.node(`${name}/ringing`) : undefined, earth: spec.earth ?? false }
+  return {
+    name,
+    a,
+    b,
+    ringing: third ? builder.node(`${name}/ringing`) : undefined,
+    earth: spec.earth ?? false,
+  }
 }
 
 function lead(builder: NetlistBuilder, name: string, cable: RunSpec | undefined, reversed: boolean): void {

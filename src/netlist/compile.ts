@@ -84,7 +84,17 @@ function plugIn(builder: NetlistBuilder, set: NetPlace, socket: NetSocket, rever
     const wired = wires[Number(number)]
     if (wired === undefined) continue
     const ids = builder.names(wired, node)
-    const spec = { kind: 'strap', from: ids[0], to: ids[1], resistance: { value: PLUG_RESISTANCE, unit: 'Ω', text: '50 mΩ' } }
-    builder.add(strap as never, spec, { place: set.place, name: `plug.${number}`, sort: 'plug', node: (end) => end })
+    const spec = {
+      kind: 'strap',
+      from: ids[0],
+      to: ids[1],
+      resistance: { value: PLUG_RESISTANCE, unit: 'Ω', text: '50 mΩ' },
+    }
+    builder.add(strap as never, spec, {
+      place: set.place,
+      name: `plug.${number}`,
+      sort: 'plug',
+      node: (end) => end,
+    })
   }
 }

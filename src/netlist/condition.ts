@@ -89,7 +89,9 @@ export function shareOf(condition: Condition, place: string): WrittenCondition {
 export function describeCondition(condition: Condition, place?: string): string {
   const places = Object.keys(condition.sets)
   const first = place ?? places[0]
-  return writeCondition(first === undefined ? { ...ON_HOOK, line: condition.line } : shareOf(condition, first))
+  return writeCondition(
+    first === undefined ? { ...ON_HOOK, line: condition.line } : shareOf(condition, first),
+  )
 }
 
 const HOLDS: Readonly<Record<Gate['word'], (one: SetCondition) => boolean>> = {

@@ -1,6 +1,6 @@
 /** Which branches conduct in an analysis and condition, for questions that need no numbers. */
 import type { GateState, LawPoint, LawSink } from '../parts/kind.ts'
-import { gateState, ON_HOOK, type Condition } from './condition.ts'
+import { type Condition, gateState, ON_HOOK } from './condition.ts'
 import type { Branch, Netlist, NetPart } from './netlist.ts'
 
 /** Which branches take part in a graph question. */

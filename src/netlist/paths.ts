@@ -6,12 +6,17 @@ import type { Choice } from './conduct.ts'
 import { branchAt, type Netlist, nodeName } from './netlist.ts'
 
 /** The netlist's graph with the chosen branches only; nodes stay. */
-function chosen(net: Netlist, choice: Choice): MultiUndirectedGraph<Record<string, never>, { branch: number }> {
+function chosen(
+  net: Netlist,
+  choice: Choice,
+): MultiUndirectedGraph<Record<string, never>, { branch: number }> {
   const graph = new MultiUndirectedGraph<Record<string, never>, { branch: number }>()
   for (const id of net.nodes) graph.addNode(id)
   for (const branch of net.branches) {
     if (!choice(branch)) continue
-    graph.addEdgeWithKey(branch.id, nodeName(net, branch.from), nodeName(net, branch.to), { branch: branch.index })
+    graph.addEdgeWithKey(branch.id, nodeName(net, branch.from), nodeName(net, branch.to), {
+      branch: branch.index,
+    })
   }
   return graph
 }

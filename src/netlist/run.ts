@@ -11,7 +11,14 @@ export function runResistance(run: RunSpec | undefined): number {
 }
 
 /** Adds one wire of a run between two nodes. */
-export function addWire(builder: NetlistBuilder, owner: string, name: string, from: string, to: string, ohms: number): void {
+export function addWire(
+  builder: NetlistBuilder,
+  owner: string,
+  name: string,
+  from: string,
+  to: string,
+  ohms: number,
+): void {
   builder.add(wire as never, { kind: 'wire', from, to, resistance: ohms } as never, {
     place: '',
     owner,

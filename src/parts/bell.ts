@@ -22,11 +22,13 @@ export const bell: PartKind<BellSpec> = {
     ...ENDS,
     resistance: describe(quantity('resistance'), 'direct-current resistance of the coils together'),
     inductance: describe(quantity('inductance', { above: 0 }), 'inductance of the coils together'),
-    'rings from': describe(quantityAt('current', 'frequency'), 'least current that rings it, and at which frequency'),
+    'rings from': describe(
+      quantityAt('current', 'frequency'),
+      'least current that rings it, and at which frequency',
+    ),
   }),
   branches: (spec) => oneBranch(spec, 'equation'),
   law: (spec, at, _gate, sink) => seriesRL(sink, at, spec.resistance.value, spec.inductance.value),
-  standIn: (_spec, at) =>
-    at.analysis === 'alternating' ? 'bell with its clapper held still' : undefined,
+  standIn: (_spec, at) => (at.analysis === 'alternating' ? 'bell with its clapper held still' : undefined),
   sounds: (spec) => ({ current: spec['rings from'].value.value, frequency: spec['rings from'].at.value }),
 }

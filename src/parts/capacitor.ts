@@ -18,7 +18,9 @@ export const capacitor: PartKind<CapacitorSpec> = {
     kind: z.literal('capacitor'),
     ...ENDS,
     capacitance: describe(quantity('capacitance'), 'capacitance, with its tolerance where known'),
-    leakage: z.optional(describe(quantity('resistance', { above: 0 }), 'insulation resistance; none when absent')),
+    leakage: z.optional(
+      describe(quantity('resistance', { above: 0 }), 'insulation resistance; none when absent'),
+    ),
   }) as unknown as z.ZodMiniType<CapacitorSpec>,
   branches: (spec) => oneBranch(spec, 'admittance'),
   law(spec, at, _gate, sink) {

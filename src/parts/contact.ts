@@ -42,8 +42,12 @@ export interface ContactKeys {
 /** The keys of a contact that a set's `contacts:` and a circuit's `kind: contact` share. */
 export const CONTACT_KEYS: ContactKeys = {
   ...ENDS,
-  'closed when': z.optional(describe(z.enum(GATE_WORDS), 'the contact is closed in this state, open otherwise')),
-  'open when': z.optional(describe(z.enum(GATE_WORDS), 'the contact is open in this state, closed otherwise')),
+  'closed when': z.optional(
+    describe(z.enum(GATE_WORDS), 'the contact is closed in this state, open otherwise'),
+  ),
+  'open when': z.optional(
+    describe(z.enum(GATE_WORDS), 'the contact is open in this state, closed otherwise'),
+  ),
   order: z.optional(
     describe(
       z.enum(['first', 'last']),
@@ -72,7 +76,10 @@ export const strap: PartKind<StrapPartSpec> = {
     kind: z.literal('strap'),
     ...ENDS,
     resistance: z.optional(
-      describe(z.union([z.literal('open'), quantity('resistance')]), 'resistance, or `open`; 10 mΩ when absent'),
+      describe(
+        z.union([z.literal('open'), quantity('resistance')]),
+        'resistance, or `open`; 10 mΩ when absent',
+      ),
     ),
   }) as unknown as z.ZodMiniType<StrapPartSpec>,
   branches: (spec) => oneBranch(spec, 'equation'),
@@ -86,7 +93,10 @@ export const contact: PartKind<ContactPartSpec> = {
   kind: 'contact',
   says: 'A contact of the hook, the dial or the key.',
   role: 'link',
-  schema: z.strictObject({ kind: z.literal('contact'), ...CONTACT_KEYS }) as unknown as z.ZodMiniType<ContactPartSpec>,
+  schema: z.strictObject({
+    kind: z.literal('contact'),
+    ...CONTACT_KEYS,
+  }) as unknown as z.ZodMiniType<ContactPartSpec>,
   branches: (spec) => oneBranch(spec, 'equation'),
   gate: gateOf,
   law(spec, _at, gate: GateState, sink) {
@@ -99,7 +109,9 @@ export const contact: PartKind<ContactPartSpec> = {
 
 function gateOf(spec: ContactPartSpec): Gate {
   const closes = spec['closed when']
-  return closes === undefined ? { word: spec['open when'] ?? 'off-hook', closed: false } : { word: closes, closed: true }
+  return closes === undefined
+    ? { word: spec['open when'] ?? 'off-hook', closed: false }
+    : { word: closes, closed: true }
 }
 
 function oneWord(spec: ContactPartSpec): ReturnType<NonNullable<PartKind['check']>> {

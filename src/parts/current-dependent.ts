@@ -35,7 +35,10 @@ export const transmitter: PartKind<TransmitterSpec> = {
   schema: z.strictObject({
     kind: z.literal('transmitter'),
     ...ENDS,
-    resistance: describe(quantityAt('resistance', 'current'), 'resistance, and the feed current at which it has it'),
+    resistance: describe(
+      quantityAt('resistance', 'current'),
+      'resistance, and the feed current at which it has it',
+    ),
     'falls with exponent': describe(plain(0, 0.8), 'p in R = R₀ (I/I₀)^−p'),
   }),
   branches: (spec) => oneBranch(spec, 'equation'),
@@ -49,7 +52,10 @@ export const currentResistor: PartKind<CurrentResistorSpec> = {
   schema: z.strictObject({
     kind: z.literal('current-resistor'),
     ...ENDS,
-    resistance: describe(quantityAt('resistance', 'current'), 'resistance, and the current at which it has it'),
+    resistance: describe(
+      quantityAt('resistance', 'current'),
+      'resistance, and the current at which it has it',
+    ),
     'rises with exponent': describe(plain(0, 4), 'q in R = R₀ (I/I₀)^q'),
   }),
   branches: (spec) => oneBranch(spec, 'equation'),

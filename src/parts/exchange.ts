@@ -1,7 +1,7 @@
 /** Parts that a line brings by itself; no sheet names them by kind. */
 import type { Quantity } from '../quantities/quantity.ts'
-import { oneBranch, type TwoEnds } from './ends.ts'
 import { openLaw } from './contact.ts'
+import { oneBranch, type TwoEnds } from './ends.ts'
 import type { LawSink, PartLaw } from './kind.ts'
 
 /** An element of a reference or terminating impedance: a quantity, or several side by side. */

@@ -25,10 +25,15 @@ export interface Bounds {
 
 type Read<T> = { ok: true; value: T } | { ok: false; fault: QuantityFault }
 
-/** A text field that is read into something; `example` shows the form in the JSON Schema and the reference. */
-function field<T>(read: (text: string) => Read<T>, what: string, example: string): z.ZodMiniType<T> {
+/** A text field that is read into something, a bare number too where that has a meaning; `example` shows the form in the JSON Schema and the reference. */
+function field<T>(
+  read: (text: string) => Read<T>,
+  what: string,
+  example: string,
+  bare = false,
+): z.ZodMiniType<T> {
   const text = z.union([z.string(), z.number()]).register(z.globalRegistry, {
-    type: 'string',
+    ...(bare ? {} : { type: 'string' }),
     description: what,
     examples: [example],
   })
@@ -58,6 +63,7 @@ export function quantity(dimension: Dimension, bounds: Bounds = {}): z.ZodMiniTy
     },
     says,
     example,
+    dimension === 'ratio', // the one quantity that may stand bare
   )
 }
 
@@ -73,7 +79,11 @@ export function quantityAt(dimension: Dimension, at: Dimension): z.ZodMiniType<A
 /** A source's value, rms, with its angle: `1 V at 30°`. */
 export function phasor(dimension: 'voltage' | 'current'): z.ZodMiniType<Phasor> {
   const { says, example } = DIMENSIONS[dimension]
-  return field<Phasor>((text) => readPhasor(text, dimension), `${says}, rms, with its angle`, `${example} at 30°`)
+  return field<Phasor>(
+    (text) => readPhasor(text, dimension),
+    `${says}, rms, with its angle`,
+    `${example} at 30°`,
+  )
 }
 
 /** From … to …: `20 mA to 100 mA`. */

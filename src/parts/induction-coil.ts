@@ -63,7 +63,12 @@ export const inductionCoil: PartKind<InductionCoilSpec> = {
     ),
   }),
   branches: (spec) =>
-    Object.entries(spec.windings).map(([suffix, w]) => ({ suffix, from: w.from, to: w.to, form: 'equation' })),
+    Object.entries(spec.windings).map(([suffix, w]) => ({
+      suffix,
+      from: w.from,
+      to: w.to,
+      form: 'equation',
+    })),
   law(spec, at, _gate, sink) {
     const windings = Object.entries(spec.windings)
     const w = at.analysis === 'direct' ? 0 : at.omega
@@ -90,7 +95,14 @@ export const inductionCoil: PartKind<InductionCoilSpec> = {
       ]
     }
     if (names.length > 8) {
-      return [{ code: 'quantity-out-of-range', found: `${names.length} windings`, expected: 'at most 8 windings', at: ['windings'] }]
+      return [
+        {
+          code: 'quantity-out-of-range',
+          found: `${names.length} windings`,
+          expected: 'at most 8 windings',
+          at: ['windings'],
+        },
+      ]
     }
     const pairs = typeof spec.coupling === 'number' ? [] : Object.keys(spec.coupling)
     const known = new Set(names.flatMap((a) => names.filter((b) => b !== a).map((b) => `${a}-${b}`)))

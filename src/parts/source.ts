@@ -28,7 +28,9 @@ export const voltageSource: PartKind<SourceSpec> = {
     kind: z.literal('voltage-source'),
     ...ENDS,
     direct: z.optional(describe(quantity('voltage'), 'direct voltage; 0 V when absent')),
-    alternating: z.optional(describe(phasor('voltage'), 'alternating voltage, rms, with its angle; 0 V when absent')),
+    alternating: z.optional(
+      describe(phasor('voltage'), 'alternating voltage, rms, with its angle; 0 V when absent'),
+    ),
   }) as unknown as z.ZodMiniType<SourceSpec>,
   branches: (spec) => oneBranch(spec, 'equation'),
   law(spec, at, _gate, sink) {
@@ -46,7 +48,9 @@ export const currentSource: PartKind<SourceSpec> = {
     kind: z.literal('current-source'),
     ...ENDS,
     direct: z.optional(describe(quantity('current'), 'direct current; 0 A when absent')),
-    alternating: z.optional(describe(phasor('current'), 'alternating current, rms, with its angle; 0 A when absent')),
+    alternating: z.optional(
+      describe(phasor('current'), 'alternating current, rms, with its angle; 0 A when absent'),
+    ),
   }) as unknown as z.ZodMiniType<SourceSpec>,
   branches: (spec) => oneBranch(spec, 'admittance'),
   law(spec, at, _gate, sink) {

@@ -4,6 +4,7 @@ import { type Chain, followBases } from './bases.ts'
 import { checkKeys } from './check-keys.ts'
 import { checkCircuit, checkUnit } from './check-network.ts'
 import { checkPremises } from './check-premises.ts'
+import { checkLine } from './check-line.ts'
 import { checkJob, checkRewire } from './check-record.ts'
 import { checkSet } from './check-set.ts'
 import { Checker } from './checker.ts'
@@ -74,7 +75,7 @@ function alone(root: RawMap): Chain {
 const CHECKS: Readonly<Record<SheetKind, (check: Checker) => ReadonlyMap<string, UnitSheet> | undefined>> = {
   set: (check) => checkSet(check, (name) => readUnit(name, check)),
   unit: silent(checkUnit),
-  line: silent(() => {}),
+  line: silent(checkLine),
   premises: silent(checkPremises),
   rewire: silent(checkRewire),
   job: silent(checkJob),

@@ -5,7 +5,7 @@ import { NAME, TERMINAL } from '../parts/fields.ts'
 /** A day as the calendar standard writes it. @source ISO 8601-1:2019, 5.2.2.1, from memory */
 export const DATE: RegExp = /^[0-9]{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12][0-9]|3[01])$/
 /** The condition of a set and its line, as design 3b writes it: `off-hook/break`. */
-export const CONDITION: RegExp = /^(?:on|off)-hook(?:\/(?:idle|ringing|speech|rest|make|break|key|up|down))*$/
+export const CONDITION: RegExp = /^(?:on|off)-hook(?:\/(?:idle|ringing|speech|rest|make|break|key|key-up))*$/
 
 /** Says what a key means; `example` is a value ready to type. Any other metadata goes into the JSON Schema as it is. */
 export function says<T>(

@@ -14,7 +14,9 @@ export const run = (): z.ZodMiniType<RunSpec> =>
       ['twin', 'house-pair', 'house-three'],
       'a pair of the line, a pair in the house, or three wires in the house',
     ),
-    gauge: says(quantity('length', { above: 0, max: 0.01 }), 'diameter of the copper of one wire'),
+    gauge: says(quantity('length', { above: 0, max: 0.01 }), 'diameter of the copper of one wire', {
+      examples: ['0.5 mm'],
+    }),
     length: says(quantity('length', { min: 0 }), 'length of the cable, there'),
     temperature: optional(says(quantity('temperature'), 'temperature of the wire; 20 °C when absent')),
   }) as unknown as z.ZodMiniType<RunSpec>

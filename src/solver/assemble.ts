@@ -38,7 +38,8 @@ export function assemble(net: Netlist, laws: Laws, topology: Topology, complex: 
     if (unknown[k] === -1) stampAdmittance(entries, laws, k)
     else stampEquation(entries, laws, k, unknown[k]!)
   }
-  for (const { branch, other, re, im } of laws.mutuals) put(entries, unknown[branch]!, unknown[other]!, -re, -im)
+  for (const { branch, other, re, im } of laws.mutuals)
+    put(entries, unknown[branch]!, unknown[other]!, -re, -im)
   for (const node of topology.gauges) put(entries, node - 1, node - 1, GAUGE, 0)
   const system = createDense({ order, rows: entries.rows, columns: entries.columns }, complex)
   system.clear()
@@ -78,7 +79,12 @@ function stampEquation(entries: Entries, laws: Laws, k: number, c: number): void
 }
 
 /** The right side: sources of the laws, and currents put in from outside, by node. */
-export function rightSide(laws: Laws, assembled: Assembled, injected: Float64Array, complex: boolean): Float64Array {
+export function rightSide(
+  laws: Laws,
+  assembled: Assembled,
+  injected: Float64Array,
+  complex: boolean,
+): Float64Array {
   const width = complex ? 2 : 1
   const b = new Float64Array(assembled.order * width)
   const add = (row: number, re: number, im: number): void => {
@@ -86,7 +92,8 @@ export function rightSide(laws: Laws, assembled: Assembled, injected: Float64Arr
     b[row * width]! += re
     if (complex) b[row * width + 1]! += im
   }
-  for (let node = 1; 2 * node < injected.length; node += 1) add(node - 1, injected[2 * node]!, injected[2 * node + 1]!)
+  for (let node = 1; 2 * node < injected.length; node += 1)
+    add(node - 1, injected[2 * node]!, injected[2 * node + 1]!)
   for (let k = 0; k < laws.count; k += 1) {
     const re = laws.offset[2 * k]!
     const im = laws.offset[2 * k + 1]!

@@ -2,9 +2,10 @@
  * The laws of all branches at one point, in flat arrays, before anything is stamped.
  * Branch k: an admittance i = y·v + s, or an equation a·v − z·i − Σ m·i(other) = e.
  */
-import type { LawPoint, LawSink } from '../parts/kind.ts'
+
 import { stateOf } from '../netlist/conduct.ts'
 import type { Netlist, NetPart } from '../netlist/netlist.ts'
+import type { LawPoint, LawSink } from '../parts/kind.ts'
 import type { Question } from './question.ts'
 
 /** Resistance of a strap that a question adds, ohms, as any other strap. Common practice, no source. */

@@ -58,7 +58,8 @@ function residualOf(
   const fall = new Twofold(2)
   const current = new Twofold(2)
   for (let node = 1; 2 * node < injected.length; node += 1) {
-    for (let part = 0; part < width; part += 1) sum.value[(node - 1) * width + part] = injected[2 * node + part]!
+    for (let part = 0; part < width; part += 1)
+      sum.value[(node - 1) * width + part] = injected[2 * node + part]!
   }
   for (let k = 0; k < laws.count; k += 1) {
     voltageOf(laws, x, k, width, fall)
@@ -128,7 +129,15 @@ function addTwofold(sum: Refined, k: number, factor: number, x: Refined, part: n
 }
 
 /** sum[at…] += sign · (re + j·im) · x. */
-function addProduct(sum: Refined, at: number, sign: number, re: number, im: number, x: Refined, width: number): void {
+function addProduct(
+  sum: Refined,
+  at: number,
+  sign: number,
+  re: number,
+  im: number,
+  x: Refined,
+  width: number,
+): void {
   accumulateProduct(sum.value, sum.tail, at, sign * re, x.value[0]!, x.tail[0]!)
   if (width === 1) return
   accumulateProduct(sum.value, sum.tail, at, -sign * im, x.value[1]!, x.tail[1]!)

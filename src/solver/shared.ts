@@ -49,7 +49,12 @@ function shareGroup(laws: Laws, links: readonly number[], currents: Float64Array
   for (const k of links) {
     const p = at(laws.from[k]!)
     const q = at(laws.to[k]!)
-    for (const [row, column, value] of [[p, p, 1], [q, q, 1], [p, q, -1], [q, p, -1]] as const) {
+    for (const [row, column, value] of [
+      [p, p, 1],
+      [q, q, 1],
+      [p, q, -1],
+      [q, p, -1],
+    ] as const) {
       if (row < 0 || column < 0) continue
       rows.push(row)
       columns.push(column)

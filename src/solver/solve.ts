@@ -36,14 +36,28 @@ export function solve(net: Netlist, question: Question): Solution {
   const currents = currentsOf(laws, assembled, refined, complex)
   refuseGauge(net, topology, voltages, currents)
   const shared = topology.closing.length === 0 ? [] : shareLoops(laws, shorts, topology.closing, currents)
-  return { question, voltages, voltageTails, currents, island: topology.island, shared, residual, probeOpen, standIns: laws.standIns }
+  return {
+    question,
+    voltages,
+    voltageTails,
+    currents,
+    island: topology.island,
+    shared,
+    residual,
+    probeOpen,
+    standIns: laws.standIns,
+  }
 }
 
 function shortsOf(laws: Laws): readonly number[] {
   return Array.from({ length: laws.count }, (_, k) => k).filter((k) => laws.ideal(k) && laws.short(k))
 }
 
-function injections(net: Netlist, question: Question, topology: Topology): { injected: Float64Array; probeOpen: boolean } {
+function injections(
+  net: Netlist,
+  question: Question,
+  topology: Topology,
+): { injected: Float64Array; probeOpen: boolean } {
   const injected = new Float64Array(2 * net.nodes.length)
   let probeOpen = false
   for (const { into, outOf, re, im = 0 } of question.probes ?? []) {
@@ -105,7 +119,8 @@ function currentsOf(laws: Laws, { unknown }: Assembled, x: Refined, complex: boo
 
 function refuseGauge(net: Netlist, topology: Topology, voltages: Float64Array, currents: Float64Array): void {
   let largest = 0
-  for (let k = 0; k < currents.length; k += 2) largest = Math.max(largest, Math.hypot(currents[k]!, currents[k + 1]!))
+  for (let k = 0; k < currents.length; k += 2)
+    largest = Math.max(largest, Math.hypot(currents[k]!, currents[k + 1]!))
   for (const node of topology.gauges) {
     // 1 S: the gauge's current is its node's voltage
     const through = Math.hypot(voltages[2 * node]!, voltages[2 * node + 1]!)
@@ -113,7 +128,9 @@ function refuseGauge(net: Netlist, topology: Topology, voltages: Float64Array, c
     const island = topology.island[node]
     const names = net.branches
       .filter((branch) => branch.part.role === 'source')
-      .filter((branch) => (topology.island[branch.from] === island) !== (topology.island[branch.to] === island))
+      .filter(
+        (branch) => (topology.island[branch.from] === island) !== (topology.island[branch.to] === island),
+      )
       .map((branch) => branch.id)
     refuse({
       code: 'contradiction',

@@ -1,7 +1,7 @@
 /** What must be known before stamping: islands, loops of ideal branches, gauges. Union-find throughout. */
 import { createUnionFind, findRoot, union } from '../algebra/union-find.ts'
-import { pathBetween, pathIds } from '../netlist/paths.ts'
 import { branchAt, type Netlist, nodeName } from '../netlist/netlist.ts'
+import { pathBetween, pathIds } from '../netlist/paths.ts'
 import { refuse } from '../problem.ts'
 import type { Laws } from './laws.ts'
 
@@ -57,12 +57,7 @@ function openLoops(net: Netlist, laws: Laws): readonly number[] {
   return closing
 }
 
-function contradiction(
-  net: Netlist,
-  laws: Laws,
-  ideal: readonly number[],
-  source: number,
-): never {
+function contradiction(net: Netlist, laws: Laws, ideal: readonly number[], source: number): never {
   const others = new Set(ideal.filter((k) => k !== source))
   const from = laws.from[source]!
   const to = laws.to[source]!

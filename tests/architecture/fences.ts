@@ -14,6 +14,7 @@ export const FENCES: readonly Fence[] = [
   { packages: /^graphology(-[a-z-]+)?(\/.+)?$/, places: /^netlist\// },
   { packages: /^node:/, places: /^(host|cli)\// },
   { packages: /^(commander|picocolors)$/, places: /^cli\// },
+  { packages: /^\*\?raw$/, places: /^answer\/raw\.d\.ts$/ },
   { packages: /^vite$/, places: /^cli\/vite\.[^/]*config\.ts$/ },
 ]
 

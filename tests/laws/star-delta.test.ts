@@ -11,7 +11,7 @@ import {
 } from '../support/circuits.ts'
 import { assertClose } from '../support/close.ts'
 import { modulus } from '../support/complex.ts'
-import { FLOOR, LAW, solve, voltageAt } from '../support/laws.ts'
+import { FLOOR, LAW, NOTHING, solve, voltageAt } from '../support/laws.ts'
 import { exactQuantity, type Quantity } from '../support/quantity-text.ts'
 import { extended } from '../support/rewrite.ts'
 import { SEED } from '../support/seed.ts'
@@ -56,7 +56,7 @@ function assertEquivalent(
   const other = solve(withDelta, frequency)
   const largest = Math.max(...nodes.map((node) => modulus(voltageAt(circuit, other, node))))
   for (const node of nodes) {
-    const tolerance = { relative: LAW, absolute: FLOOR * largest }
+    const tolerance = { relative: LAW, absolute: FLOOR * largest + NOTHING }
     assertClose(
       voltageAt(circuit, one, node),
       voltageAt(circuit, other, node),
@@ -94,6 +94,9 @@ describe('star and delta in random circuits', () => {
     const make: Make = (name, from, to, inductance) => ({ kind: 'inductor', name, from, to, inductance })
     fc.assert(
       fc.property(circuits(), frequencies, three(inductances), (circuit, frequency, star) => {
+        // a delta arm may come out beyond the largest inductance that a sheet may name
+        const sizes = star.map(({ value }) => value)
+        fc.pre(Math.max(...sizes) ** 2 / Math.min(...sizes) < 3e4)
         assertEquivalent(circuit, frequency, star, 'H', make)
       }),
       { seed: SEED + 2, numRuns: 40 },

@@ -1,10 +1,16 @@
 import type { Complex } from '../support/complex.ts'
 import type { Entry } from './tableau.ts'
 
+/** An unknown with twice the digits: the value is the nearest double, the tail what it leaves out. */
+export interface Unknown {
+  readonly value: Complex
+  readonly tail: Complex
+}
+
 /** The remainder b - A x with every sum carried in twice the working precision. */
 export function remainder(
   entries: readonly Entry[],
-  x: readonly Complex[],
+  x: readonly Unknown[],
   b: readonly Complex[],
 ): Complex[] {
   const sums = b.map(({ re, im }) => ({ re: new Sum(re), im: new Sum(im) }))
@@ -12,12 +18,27 @@ export function remainder(
     const sum = sums[row]
     const unknown = x[column]
     if (!sum || !unknown) throw new Error(`no place for the entry at ${row}, ${column}`)
-    sum.re.addProduct(-value.re, unknown.re)
-    sum.re.addProduct(value.im, unknown.im)
-    sum.im.addProduct(-value.re, unknown.im)
-    sum.im.addProduct(-value.im, unknown.re)
+    for (const part of [unknown.value, unknown.tail]) {
+      sum.re.addProduct(-value.re, part.re)
+      sum.re.addProduct(value.im, part.im)
+      sum.im.addProduct(-value.re, part.im)
+      sum.im.addProduct(-value.im, part.re)
+    }
   }
   return sums.map(({ re, im }) => ({ re: re.value, im: im.value }))
+}
+
+/** The unknown with a correction added, no digit of it lost. */
+export function improved({ value, tail }: Unknown, correction: Complex): Unknown {
+  const add = (high: number, low: number, more: number): [number, number] => {
+    const sum = new Sum(high)
+    sum.addProduct(1, low)
+    sum.addProduct(1, more)
+    return sum.pair
+  }
+  const [re, reTail] = add(value.re, tail.re, correction.re)
+  const [im, imTail] = add(value.im, tail.im, correction.im)
+  return { value: { re, im }, tail: { re: reTail, im: imTail } }
 }
 
 /**
@@ -35,6 +56,11 @@ class Sum {
 
   get value(): number {
     return this.#high + this.#low
+  }
+
+  get pair(): [number, number] {
+    const value = this.value
+    return [value, this.#high - value + this.#low]
   }
 
   addProduct(a: number, b: number): void {

@@ -5,7 +5,7 @@ import { type Circuit, nodesOf } from '../support/circuit.ts'
 import { circuits, frequencies } from '../support/circuits.ts'
 import { assertClose } from '../support/close.ts'
 import { modulus } from '../support/complex.ts'
-import { currentIn, FLOOR, LAW, solve, voltageAt } from '../support/laws.ts'
+import { currentIn, FLOOR, LAW, NOTHING, solve, voltageAt } from '../support/laws.ts'
 import { decimalQuantity } from '../support/quantity-text.ts'
 import { SEED } from '../support/seed.ts'
 import { twoIslands } from '../support/two-islands.ts'
@@ -19,8 +19,11 @@ function assertAgreement(circuit: Circuit, frequency: number | null): void {
   const ties = tiesOf(branches)
   const reference = solveTableau([...branches, ...ties.branches])
   const largest = (values: Iterable<{ re: number; im: number }>) => Math.max(...[...values].map(modulus))
-  const volts = { relative: LAW, absolute: FLOOR * largest(reference.voltages.values()) }
-  const amps = { relative: LAW, absolute: FLOOR * largest(reference.currents.values()) }
+  const volts = { relative: LAW, absolute: FLOOR * largest(reference.voltages.values()) + NOTHING }
+  const amps = {
+    relative: LAW,
+    absolute: FLOOR * largest(reference.currents.values()) + NOTHING,
+  }
   for (const node of nodesOf(circuit)) {
     if (ties.floating.has(node)) {
       expect(answer.voltages[`${circuit.name}/${node}`], `voltage of ${node}`).toBeNull()

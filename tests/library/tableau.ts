@@ -1,14 +1,26 @@
 import {
+  complexDependencies,
+  create,
   type LUDecomposition,
-  lusolve,
+  lusolveDependencies,
   type Complex as MathComplex,
-  complex as mathComplex,
-  slu,
-  sparse,
+  sluDependencies,
+  sparseDependencies,
 } from 'mathjs'
 import type { Branch } from '../support/branches.ts'
 import { type Complex, modulus } from '../support/complex.ts'
-import { remainder } from './remainder.ts'
+import { improved, remainder } from './remainder.ts'
+
+/** As mathjs comes it takes anything below 1e-15 for nil and drops it from sparse solutions; here nil is nil. */
+const {
+  complex: mathComplex,
+  lusolve,
+  slu,
+  sparse,
+} = create(
+  { complexDependencies, lusolveDependencies, sluDependencies, sparseDependencies },
+  { absTol: 0, relTol: Number.MIN_VALUE },
+)
 
 /** One entry of the tableau. */
 export interface Entry {
@@ -76,20 +88,21 @@ function tableau(branches: readonly Branch[], nodes: readonly string[]) {
   return { entries, right, order }
 }
 
-/** Solves by mathjs and improves the solution until the remainder is at the rounding of the solution itself. */
+/**
+ * Solves by mathjs and improves the solution until the remainder is at the rounding of the solution itself. The
+ * unknowns are kept as a value and a tail: a current of nanoamperes between nodes at kilovolts is in the tail.
+ */
 function refined(entries: readonly Entry[], right: readonly Complex[], order: number, alternating: boolean) {
   const matrix = sparse()
   matrix.resize([order, order])
   for (const { row, column, value } of entries) matrix.set([row, column], number(value, alternating))
   const factors = slu(matrix, 1, 1)
-  let solution = solved(factors, right, alternating)
-  for (let round = 0; round < 3; round++) {
+  let solution = solved(factors, right, alternating).map((value) => ({ value, tail: { re: 0, im: 0 } }))
+  for (let round = 0; round < 5; round++) {
     const correction = solved(factors, remainder(entries, solution, right), alternating)
-    solution = solution.map((value, at) => {
-      return { re: value.re + (correction[at]?.re ?? 0), im: value.im + (correction[at]?.im ?? 0) }
-    })
+    solution = solution.map((unknown, at) => improved(unknown, correction[at] ?? { re: 0, im: 0 }))
   }
-  return solution
+  return solution.map(({ value, tail }) => ({ re: value.re + tail.re, im: value.im + tail.im }))
 }
 
 function solved(factors: LUDecomposition, right: readonly Complex[], alternating: boolean): Complex[] {

@@ -8,6 +8,8 @@ import { add, type Complex, complex, conjugate, modulus, multiply, subtract, typ
 /** 1e-9 of the figure itself, the accuracy that the design promises, plus 1e-12 of the largest figure of its sort. */
 export const LAW = 1e-9
 export const FLOOR = 1e-12
+/** Volts, amperes or volt-amperes below which a dead circuit's rounding of nothing is nothing. */
+export const NOTHING = 1e-30
 
 /** Solves a circuit through its sheet text, at a frequency in Hz or at direct current (null). */
 export function solve(circuit: Circuit, frequency: number | null): SolveAnswer {
@@ -37,7 +39,7 @@ function known(value: Value | null | undefined, what: string, node?: string): Co
 /** The tolerance for readings of one sort (all voltages, or all currents) of one answer. */
 export function toleranceOf(readings: Readonly<Record<string, Value | null>>): Tolerance {
   const sizes = Object.values(readings).map((value) => (value === null ? 0 : modulus(complex(value))))
-  return { relative: LAW, absolute: FLOOR * Math.max(...sizes) }
+  return { relative: LAW, absolute: FLOOR * Math.max(...sizes) + NOTHING }
 }
 
 /** Both answers give the same numbers, to rounding, under a translation of ids. */
@@ -115,7 +117,7 @@ export function assertPowerBalance(circuit: Circuit, answer: SolveAnswer, freque
     )
   })
   const size = powers.reduce((total, power) => total + modulus(power), 0)
-  assertClose(powers.reduce(add), 0, { relative: 0, absolute: LAW * size }, 'sum of complex powers')
+  assertClose(powers.reduce(add), 0, { relative: 0, absolute: LAW * size + NOTHING }, 'sum of complex powers')
 }
 
 /** The voltage that the branch law makes of the currents, where the law can be read that way. */

@@ -18,7 +18,11 @@ function frequencyOf(context: CheckContext): number {
   return context.net.line?.ringingFrequency ?? USUAL_RINGING
 }
 
-function perBell(context: CheckContext, check: string, judgeOne: (bell: Branch) => Verdict): readonly Verdict[] {
+function perBell(
+  context: CheckContext,
+  check: string,
+  judgeOne: (bell: Branch) => Verdict,
+): readonly Verdict[] {
   const bells = roleBranches(context, 'sounder')
   if (bells.length > 0) return bells.map(judgeOne)
   return [{ ...noLine(context, check), reason: 'undetermined', says: 'The set has no bell.' }]
@@ -26,29 +30,44 @@ function perBell(context: CheckContext, check: string, judgeOne: (bell: Branch) 
 
 function bellCurrent(context: CheckContext, bell: Branch): readonly Consequence[] {
   if (context.net.line?.ringingFrequency === undefined || context.place.socket === undefined) return []
-  return [{ figure: context.figure(ringingCurrent(bell, when(context, 'on-hook/ringing'), frequencyOf(context))) }]
+  return [
+    { figure: context.figure(ringingCurrent(bell, when(context, 'on-hook/ringing'), frequencyOf(context))) },
+  ]
 }
 
 /** Resistance from a node to each end of the bell, set alone and on-hook, bell taken out. */
-function toEnds(context: CheckContext, bell: Branch, node: number | undefined): readonly { end: number; figure: Figure }[] {
+function toEnds(
+  context: CheckContext,
+  bell: Branch,
+  node: number | undefined,
+): readonly { end: number; figure: Figure }[] {
   const condition = when(context, 'on-hook')
   const lifted = [bell.index, ...plugLinks(context)]
   return [bell.from, bell.to].map((end) => ({
     end,
-    figure: context.figure(between(context.net, node ?? end, node === undefined ? 0 : end, { condition, lifted })),
+    figure: context.figure(
+      between(context.net, node ?? end, node === undefined ? 0 : end, { condition, lifted }),
+    ),
   }))
 }
 
 const OPEN = Number.POSITIVE_INFINITY
 
-function nearest(ends: readonly { end: number; figure: Figure }[]): { end: number; figure: Figure } | undefined {
+function nearest(
+  ends: readonly { end: number; figure: Figure }[],
+): { end: number; figure: Figure } | undefined {
   return [...ends].sort((p, q) => (p.figure.value ?? OPEN) - (q.figure.value ?? OPEN))[0]
 }
 
 function trace(context: CheckContext, bell: Branch, from: number | undefined, to: number): readonly string[] {
   if (from === undefined) return []
-  const choice = without(conducting(context.net, when(context, 'on-hook'), 'direct'), [bell.index, ...plugLinks(context)])
-  return (pathBetween(context.net, choice, from, to)?.nodes ?? [from]).map((node) => context.net.nodes[node] ?? '')
+  const choice = without(conducting(context.net, when(context, 'on-hook'), 'direct'), [
+    bell.index,
+    ...plugLinks(context),
+  ])
+  return (pathBetween(context.net, choice, from, to)?.nodes ?? [from]).map(
+    (node) => context.net.nodes[node] ?? '',
+  )
 }
 
 /** Does the ringing lead reach the bell? */
@@ -68,7 +87,10 @@ export const ringingLeadToBell: Rule = {
         path: trace(context, bell, lead, near.end),
         says: {
           good: 'The ringing lead reaches the bell.',
-          bad: lead === undefined ? 'No ringing lead comes to this plug.' : 'The ringing lead does not reach the bell.',
+          bad:
+            lead === undefined
+              ? 'No ringing lead comes to this plug.'
+              : 'The ringing lead does not reach the bell.',
         },
         mend: `land the ringing core on the terminal that leads to ${nodeShort(context, near.end)}`,
         consequences: bellCurrent(context, bell),
@@ -89,7 +111,11 @@ export const ringingLeadAlone: Rule = {
     const figures = ['on-hook', 'off-hook'].flatMap((written) =>
       wires.map((wire) =>
         context.figure(
-          between(context.net, lead, wire, { condition: when(context, written), lifted, frequency: frequencyOf(context) }),
+          between(context.net, lead, wire, {
+            condition: when(context, written),
+            lifted,
+            frequency: frequencyOf(context),
+          }),
         ),
       ),
     )
@@ -125,7 +151,8 @@ export const bellReturn: Rule = {
       const back = nearest(ends)
       if (back === undefined) return noLine(context, bellReturn.id)
       const toB = toEnds(context, bell, b).find(({ end }) => end === back.end)?.figure.value ?? OPEN
-      const where = toB < 1e6 ? 'the b wire, so that it lies across the ringing capacitor' : 'neither line wire'
+      const where =
+        toB < 1e6 ? 'the b wire, so that it lies across the ringing capacitor' : 'neither line wire'
       return judge({
         check: bellReturn.id,
         subject: bell.id,
@@ -133,7 +160,10 @@ export const bellReturn: Rule = {
         limit: limitOf(context.limits, 'bell-return'),
         path: trace(context, bell, back.end, (back.figure.value ?? OPEN) < 1e6 ? a : b),
         says: { good: 'The bell returns to the a wire.', bad: `The bell returns to ${where}.` },
-        mend: toB < 1e6 ? 'exchange the two line cores at the terminals of the set' : 'join the far end of the bell to the a wire',
+        mend:
+          toB < 1e6
+            ? 'exchange the two line cores at the terminals of the set'
+            : 'join the far end of the bell to the a wire',
         consequences: bellCurrent(context, bell),
       })
     }),
@@ -146,13 +176,16 @@ export const oneRingingCapacitor: Rule = {
   run: (context) =>
     perBell(context, oneRingingCapacitor.id, (bell) => {
       const { net, place } = context
-      if (net.line?.ringingFrequency === undefined || place.socket === undefined) return noLine(context, oneRingingCapacitor.id)
+      if (net.line?.ringingFrequency === undefined || place.socket === undefined)
+        return noLine(context, oneRingingCapacitor.id)
       const condition = when(context, 'on-hook/ringing')
       const direct = conducting(net, condition, 'direct')
       const alternating = conducting(net, condition, 'alternating')
       const candidates = net.branches.filter(
         (branch) =>
-          alternating(branch) && !direct(branch) && branch.part.role === undefined &&
+          alternating(branch) &&
+          !direct(branch) &&
+          branch.part.role === undefined &&
           (branch.part.place === place.place || branch.part.sort === 'socket'),
       )
       return judge({

@@ -37,7 +37,9 @@ function joined(context: CheckContext, pair: readonly [NetCore, NetCore], nodes:
   const path = nodes.map((node) => context.net.nodes[node] ?? '')
   const [first, second] = pair
   const together = `${first.name} and ${second.name} are joined`
-  const meant = context.place.common.some((group) => group.includes(first.name) && group.includes(second.name))
+  const meant = context.place.common.some(
+    (group) => group.includes(first.name) && group.includes(second.name),
+  )
   const limit = limitOf(context.limits, 'joined-cores')
   const losses = now.map((figure, k) => loss(figure, best?.figures[k]))
   // sidetone is not a function: less of it is no loss
@@ -49,17 +51,25 @@ function joined(context: CheckContext, pair: readonly [NetCore, NetCore], nodes:
     subject: `${first.name}, ${second.name}`,
     condition: when(context, 'off-hook/speech'),
     figure,
-    limit: reference === null ? null : { ...shown(limit), value: limit.value * reference, unit: 'A' as const },
+    limit:
+      reference === null ? null : { ...shown(limit), value: limit.value * reference, unit: 'A' as const },
     margin: reference === null || figure?.value == null ? null : figure.value / (limit.value * reference) - 1,
     path,
     consequences: consequencesOf(now, best),
   }
   const left = losses[worstLoss]
   if (left === undefined) {
-    return { ...head, state: 'unknown', reason: context.net.line ? 'undetermined' : 'no-line', says: `${together}; without a speech path nothing more can be said.` }
+    return {
+      ...head,
+      state: 'unknown',
+      reason: context.net.line ? 'undetermined' : 'no-line',
+      says: `${together}; without a speech path nothing more can be said.`,
+    }
   }
   if (left >= limit.value) {
-    const remark = meant ? `${together}, as this set means them to be.` : `${together}, but no speech current is lost by it.`
+    const remark = meant
+      ? `${together}, as this set means them to be.`
+      : `${together}, but no speech current is lost by it.`
     return { ...head, state: 'holds', says: remark, remark }
   }
   const what = figure === null ? 'speech' : WORDS[figure.id as keyof typeof WORDS]
@@ -67,7 +77,10 @@ function joined(context: CheckContext, pair: readonly [NetCore, NetCore], nodes:
     ...head,
     state: 'fails',
     says: `${together}, and the ${what} current is ${left < 1e-3 ? 'gone' : 'mostly gone'}.`,
-    mend: best === undefined ? 'no landing of either core restores it; look at the straps' : landingMove(context, best),
+    mend:
+      best === undefined
+        ? 'no landing of either core restores it; look at the straps'
+        : landingMove(context, best),
   }
 }
 
@@ -95,11 +108,15 @@ function separate(context: CheckContext, cores: readonly NetCore[]): Verdict {
     margin: null,
     path: [],
   }
-  const handset = [...roleBranches(context, 'sender'), ...roleBranches(context, 'receiver')].map((one) => one.index)
+  const handset = [...roleBranches(context, 'sender'), ...roleBranches(context, 'receiver')].map(
+    (one) => one.index,
+  )
   const figures = cores.flatMap((first, k) =>
     cores
       .slice(k + 1)
-      .map((second) => context.figure(between(context.net, first.far, second.far, { condition, lifted: handset }))),
+      .map((second) =>
+        context.figure(between(context.net, first.far, second.far, { condition, lifted: handset })),
+      ),
   )
   const figure = figures.length === 0 ? null : worst(figures, 'at-least')
   return { ...base, figure, says: 'No two handset cores are joined by straps or contacts.' }
@@ -110,18 +127,25 @@ export const coresReachParts: Rule = {
   id: 'wiring.cores-reach-parts',
   asks: 'Does each handset core put its part into the circuit?',
   run: (context) =>
-    [...roleBranches(context, 'sender'), ...roleBranches(context, 'receiver')].map((part) => reach(context, part)),
+    [...roleBranches(context, 'sender'), ...roleBranches(context, 'receiver')].map((part) =>
+      reach(context, part),
+    ),
 }
 
 function reach(context: CheckContext, part: Branch): Verdict {
   const condition = when(context, 'off-hook/speech')
   const seen = (changes: object): Figure =>
-    context.figure(between(context.net, part.from, part.to, { condition, frequency: SPEECH_FREQUENCY, ...changes }))
+    context.figure(
+      between(context.net, part.from, part.to, { condition, frequency: SPEECH_FREQUENCY, ...changes }),
+    )
   const figure = seen({ lifted: [part.index] })
   const cores = context.place.cores.filter((core) => core.far === part.from || core.far === part.to)
   const limit = limitOf(context.limits, 'core-reach')
   const where = cores
-    .map((core) => `${core.name} ${core.lands === undefined ? 'is parked' : `on ${nodeShort(context, core.lands)}`}`)
+    .map(
+      (core) =>
+        `${core.name} ${core.lands === undefined ? 'is parked' : `on ${nodeShort(context, core.lands)}`}`,
+    )
     .join(', ')
   return judge({
     check: coresReachParts.id,
@@ -129,7 +153,9 @@ function reach(context: CheckContext, part: Branch): Verdict {
     figure,
     limit,
     path: cores.flatMap((core) =>
-      core.lands === undefined ? [context.net.nodes[core.far] ?? ''] : [core.far, core.lands].map((node) => context.net.nodes[node] ?? ''),
+      core.lands === undefined
+        ? [context.net.nodes[core.far] ?? '']
+        : [core.far, core.lands].map((node) => context.net.nodes[node] ?? ''),
     ),
     says: {
       good: `The ${part.part.name} is in the circuit (${where}).`,

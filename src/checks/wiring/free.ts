@@ -18,14 +18,26 @@ function wiresOf(context: CheckContext): readonly number[] {
 function leastToWires(context: CheckContext, node: number, written: readonly string[]): Figure {
   const figures = written.flatMap((words) =>
     wiresOf(context).map((wire) =>
-      context.figure(between(context.net, node, wire, { condition: when(context, words), lifted: plugLinks(context) })),
+      context.figure(
+        between(context.net, node, wire, { condition: when(context, words), lifted: plugLinks(context) }),
+      ),
     ),
   )
   return worst(figures, 'at-least')
 }
 
 function nothing(context: CheckContext, check: string, says: string): Verdict {
-  return { check, subject: context.place.place, condition: when(context, 'on-hook'), state: 'holds', says, figure: null, limit: null, margin: null, path: [] }
+  return {
+    check,
+    subject: context.place.place,
+    condition: when(context, 'on-hook'),
+    state: 'holds',
+    says,
+    figure: null,
+    limit: null,
+    margin: null,
+    path: [],
+  }
 }
 
 /** Are spare cores and spare terminals free? */
@@ -38,7 +50,8 @@ export const sparesFree: Rule = {
       .filter(([number]) => !IN_USE.has(number) && !(number === '4' && place.socket?.earth === true))
       .map(([, node]) => node)
     const spares = [...new Set([...place.spare, ...plug])]
-    if (spares.length === 0) return [nothing(context, sparesFree.id, 'The set has no spare core and no spare terminal.')]
+    if (spares.length === 0)
+      return [nothing(context, sparesFree.id, 'The set has no spare core and no spare terminal.')]
     if (wiresOf(context).length < 2) return [noLine(context, sparesFree.id)]
     return spares.map((node) =>
       judge({
@@ -72,7 +85,10 @@ export const earthFree: Rule = {
         figure: worst(figures, 'at-most'),
         limit: limitOf(context.limits, 'earth-free'),
         path: [],
-        says: { good: 'Nothing of the set carries current to earth.', bad: 'The set leaks current to earth with the key up.' },
+        says: {
+          good: 'Nothing of the set carries current to earth.',
+          bad: 'The set leaks current to earth with the key up.',
+        },
         mend: 'park the earth core, or find the contact that should be open',
       }),
     ]
@@ -93,7 +109,13 @@ export const touchableFree: Rule = {
       judge({
         check: touchableFree.id,
         subject: name,
-        figure: leastToWires(context, node, ['on-hook', 'off-hook', 'off-hook/make', 'off-hook/break', 'off-hook/key']),
+        figure: leastToWires(context, node, [
+          'on-hook',
+          'off-hook',
+          'off-hook/make',
+          'off-hook/break',
+          'off-hook/key',
+        ]),
         limit: limitOf(context.limits, 'touchable-free'),
         path: [context.net.nodes[node] ?? ''],
         says: {

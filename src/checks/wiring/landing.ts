@@ -20,7 +20,11 @@ export function speechFigures(context: CheckContext, changes: Changes = {}): rea
   const [receiver] = roleBranches(context, 'receiver')
   const { line } = context.net
   if (sender === undefined || receiver === undefined || line === undefined) return []
-  const plans: readonly FigurePlan[] = speechPlans({ line, sender, receiver }, when(context, 'off-hook/speech'), changes)
+  const plans: readonly FigurePlan[] = speechPlans(
+    { line, sender, receiver },
+    when(context, 'off-hook/speech'),
+    changes,
+  )
   return plans.map((plan) => context.figure(plan))
 }
 
@@ -54,12 +58,17 @@ function pick(
 ): Landing | undefined {
   const landings = candidates
     .filter(({ core, terminal }) => terminal !== core.lands && apart(context, cores, core, terminal))
-    .map(({ core, terminal }) => ({ core, terminal, figures: speechFigures(context, landed(core, terminal)) }))
+    .map(({ core, terminal }) => ({
+      core,
+      terminal,
+      figures: speechFigures(context, landed(core, terminal)),
+    }))
     .filter(({ figures }) => figures.length > 0)
   const best = [0, 1].map((k) => Math.max(0, ...landings.map(({ figures }) => figures[k]?.value ?? 0)))
   let chosen: Landing | undefined
   for (const one of landings) {
-    if (chosen === undefined || worth(one.figures, best) > worth(chosen.figures, best) * (1 + 1e-9)) chosen = one
+    if (chosen === undefined || worth(one.figures, best) > worth(chosen.figures, best) * (1 + 1e-9))
+      chosen = one
   }
   return chosen
 }
@@ -73,6 +82,9 @@ function apart(context: CheckContext, cores: readonly NetCore[], core: NetCore, 
 }
 
 /** A landing as a move at the bench. */
-export function landingMove(context: CheckContext, { core, terminal }: Pick<Landing, 'core' | 'terminal'>): string {
+export function landingMove(
+  context: CheckContext,
+  { core, terminal }: Pick<Landing, 'core' | 'terminal'>,
+): string {
   return `land core ${core.name} on ${nodeShort(context, terminal)}`
 }

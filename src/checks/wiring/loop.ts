@@ -43,9 +43,13 @@ function loopWay(context: CheckContext): LoopWay {
   const near = joinedTo(net, choice, a)
   const far = joinedTo(net, choice, b)
   const gap = gapsOf(context).find(([p, q]) => (near.has(p) && far.has(q)) || (near.has(q) && far.has(p)))
-  if (gap === undefined) return { ids: [...ids(a, a), ...ids(b, b)], gap: 'it is open on its way from the a wire to the b wire' }
+  if (gap === undefined)
+    return { ids: [...ids(a, a), ...ids(b, b)], gap: 'it is open on its way from the a wire to the b wire' }
   const [p, q] = near.has(gap[0]) ? gap : [gap[1], gap[0]]
-  return { ids: [...ids(a, p), ...ids(q, b)], gap: `it is open between ${nodeShort(context, p)} and ${nodeShort(context, q)}` }
+  return {
+    ids: [...ids(a, p), ...ids(q, b)],
+    gap: `it is open between ${nodeShort(context, p)} and ${nodeShort(context, q)}`,
+  }
 }
 
 /** Pairs of nodes where the loop may be waiting: sockets of empty slots, then parts that do not conduct. */
@@ -64,7 +68,8 @@ export const loopThroughSet: Rule = {
   id: 'wiring.loop-through-set',
   asks: 'Do both line wires carry the loop off-hook?',
   run(context) {
-    if (context.net.line === undefined || context.place.socket === undefined) return [noLine(context, loopThroughSet.id)]
+    if (context.net.line === undefined || context.place.socket === undefined)
+      return [noLine(context, loopThroughSet.id)]
     const condition = when(context, 'off-hook')
     const { ids, gap } = loopWay(context)
     return [
@@ -74,7 +79,10 @@ export const loopThroughSet: Rule = {
         figure: context.figure(loopCurrent(context.net, context.place, condition)),
         limit: limitOf(context.limits, 'loop-make'),
         path: ids,
-        says: { good: 'Both line wires carry the loop.', bad: `The loop fails off-hook: ${gap || 'too little current flows'}.` },
+        says: {
+          good: 'Both line wires carry the loop.',
+          bad: `The loop fails off-hook: ${gap || 'too little current flows'}.`,
+        },
         mend: 'look along the path for the strap, core or unit that is missing',
       }),
     ]
@@ -98,7 +106,10 @@ export const loopClosedOffHook: Rule = {
         figure: context.figure(between(context.net, a, b, { condition, lifted: plugLinks(context) })),
         limit: limitOf(context.limits, 'loop-resistance'),
         path: ids,
-        says: { good: 'The set closes the loop off-hook.', bad: `The loop fails off-hook: ${gap || 'its resistance is too high'}.` },
+        says: {
+          good: 'The set closes the loop off-hook.',
+          bad: `The loop fails off-hook: ${gap || 'its resistance is too high'}.`,
+        },
         mend: 'look along the path for the strap, core or unit that is missing',
       }),
     ]

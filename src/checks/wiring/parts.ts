@@ -17,22 +17,42 @@ export const noPartLeftOut: Rule = {
     const condition = when(context, 'off-hook/speech')
     const bridges = bridgesOf(net, () => true)
     const own = net.branches.filter(
-      (branch) => branch.part.place === place.place && (branch.part.sort === 'part' || branch.part.sort === 'unit'),
+      (branch) =>
+        branch.part.place === place.place && (branch.part.sort === 'part' || branch.part.sort === 'unit'),
     )
     const out = own.filter((branch) => bridges.has(branch.index))
     const limit = limitOf(context.limits, 'core-reach')
     return out.length === 0
-      ? [{ check: noPartLeftOut.id, subject: place.place, condition, state: 'holds', says: `All ${own.length} branches of its parts lie on closed ways.`, figure: null, limit: null, margin: null, path: [] }]
+      ? [
+          {
+            check: noPartLeftOut.id,
+            subject: place.place,
+            condition,
+            state: 'holds',
+            says: `All ${own.length} branches of its parts lie on closed ways.`,
+            figure: null,
+            limit: null,
+            margin: null,
+            path: [],
+          },
+        ]
       : out.map((branch) =>
           judge({
             check: noPartLeftOut.id,
             subject: branch.id,
             figure: context.figure(
-              between(net, branch.from, branch.to, { condition, lifted: [branch.index], frequency: SPEECH_FREQUENCY }),
+              between(net, branch.from, branch.to, {
+                condition,
+                lifted: [branch.index],
+                frequency: SPEECH_FREQUENCY,
+              }),
             ),
             limit,
             path: [branch.from, branch.to].map((node) => net.nodes[node] ?? ''),
-            says: { good: `${short(context, branch.id)} is in a circuit.`, bad: `${short(context, branch.id)} is in no circuit: one of its ends leads nowhere.` },
+            says: {
+              good: `${short(context, branch.id)} is in a circuit.`,
+              bad: `${short(context, branch.id)} is in no circuit: one of its ends leads nowhere.`,
+            },
             mend: 'fit the strap or land the core that its free end waits for',
           }),
         )
@@ -47,11 +67,15 @@ export const unitAsNeeded: Rule = {
     const { net, place } = context
     const condition = when(context, 'off-hook')
     const figure =
-      net.line === undefined || place.socket === undefined ? null : context.figure(loopCurrent(net, place, condition))
+      net.line === undefined || place.socket === undefined
+        ? null
+        : context.figure(loopCurrent(net, place, condition))
     const base = { check: unitAsNeeded.id, condition, figure, limit: null, margin: null }
     const slots = place.slots.filter((slot) => slot.needsUnit)
     if (slots.length === 0) {
-      return [{ ...base, subject: place.place, state: 'holds', says: 'The set needs no plug-in unit.', path: [] }]
+      return [
+        { ...base, subject: place.place, state: 'holds', says: 'The set needs no plug-in unit.', path: [] },
+      ]
     }
     return slots.map((slot) => {
       const path = slot.sockets.map((node) => net.nodes[node] ?? '')
@@ -78,10 +102,17 @@ export const quenchPresent: Rule = {
     const { net, place } = context
     const contacts = net.branches.filter(
       (branch) =>
-        branch.part.place === place.place && (branch.part.gate?.word === 'break' || branch.part.gate?.word === 'make'),
+        branch.part.place === place.place &&
+        (branch.part.gate?.word === 'break' || branch.part.gate?.word === 'make'),
     )
     if (contacts.length === 0) {
-      return [{ ...noLine(context, quenchPresent.id), reason: 'undetermined', says: 'The set has no impulse contact.' }]
+      return [
+        {
+          ...noLine(context, quenchPresent.id),
+          reason: 'undetermined',
+          says: 'The set has no impulse contact.',
+        },
+      ]
     }
     const condition = when(context, 'off-hook/break')
     return contacts.map((branch) =>
@@ -97,7 +128,10 @@ export const quenchPresent: Rule = {
         ),
         limit: limitOf(context.limits, 'quench-present'),
         path: [branch.from, branch.to].map((node) => net.nodes[node] ?? ''),
-        says: { good: 'The impulse contact is quenched.', bad: 'Nothing quenches the sparks of the impulse contact.' },
+        says: {
+          good: 'The impulse contact is quenched.',
+          bad: 'Nothing quenches the sparks of the impulse contact.',
+        },
         mend: 'put the quench back across the impulse contact; it may have shared the capacitor that was taken out',
       }),
     )
