@@ -9,13 +9,17 @@ const root = fileURLToPath(new URL('../../', import.meta.url))
 const manifest = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'))
 
 /** Someone else's file: what a reader of docs/library.md would write first. */
-const CONSUMER = `import type { Problem } from 'ringproof'
+const CONSUMER = `import { type Problem, ProblemError, type SolveAnswer, solveCircuit } from 'ringproof'
 
-export function firstWord(problems: readonly Problem[]): string {
-  const [first] = problems
-  if (!first) return 'nothing wrong'
-  const code: string = first.code
-  return code
+export function voltageAt(sheet: string, node: string): number | string {
+  try {
+    const answer: SolveAnswer = solveCircuit(sheet)
+    const volts = answer.voltages[node]
+    return typeof volts === 'number' ? volts : (answer.states[node] ?? 'no such node')
+  } catch (error) {
+    if (!(error instanceof ProblemError)) throw error
+    return error.problems.map(({ code, place }: Problem) => \`\${place?.line}: \${code}\`).join()
+  }
 }
 `
 
@@ -65,6 +69,21 @@ describe('the packed library, installed in an empty folder', () => {
   test('is loaded by node', () => {
     const code = "import('ringproof').then((library) => console.log(Object.keys(library).length))"
     expect(Number(run(process.execPath, ['-e', code]))).toBeGreaterThan(0)
+  })
+
+  test('solves for its consumer', () => {
+    const sheet =
+      'ringproof: 1\\nsheet: circuit\\nname: one\\nparts:\\n' +
+      '  e: {kind: voltage-source, from: p, to: earth, direct: 12 V}\\n' +
+      '  r: {kind: resistor, from: p, to: q, resistance: 4 Ω}\\n  s: {kind: resistor, from: q, to: earth, resistance: 2 Ω}\\n'
+    const code = `import('ringproof').then((r) => console.log(r.solveCircuit('${sheet}').voltages['one/q']))`
+    expect(Number(run(process.execPath, ['-e', code]))).toBe(4)
+  })
+
+  test('brings the demo, which tells its story to the end', () => {
+    expect(run(join(home, 'node_modules/.bin/ringproof'), ['demo'])).toContain(
+      'handset.t2 – B4 – B3 – handset.r2',
+    )
   })
 
   test('brings the command', () => {

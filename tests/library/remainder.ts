@@ -1,5 +1,11 @@
 import type { Complex } from '../support/complex.ts'
-import type { Entry } from './tableau.ts'
+
+/** One entry of the tableau. */
+export interface Entry {
+  readonly row: number
+  readonly column: number
+  readonly value: Complex
+}
 
 /** An unknown with twice the digits: the value is the nearest double, the tail what it leaves out. */
 export interface Unknown {

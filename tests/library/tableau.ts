@@ -9,7 +9,7 @@ import {
 } from 'mathjs'
 import type { Branch } from '../support/branches.ts'
 import { type Complex, modulus } from '../support/complex.ts'
-import { improved, remainder } from './remainder.ts'
+import { type Entry, improved, remainder } from './remainder.ts'
 
 /** As mathjs comes it takes anything below 1e-15 for nil and drops it from sparse solutions; here nil is nil. */
 const {
@@ -18,16 +18,9 @@ const {
   slu,
   sparse,
 } = create(
-  { complexDependencies, lusolveDependencies, sluDependencies, sparseDependencies },
+  { ...complexDependencies, ...lusolveDependencies, ...sluDependencies, ...sparseDependencies },
   { absTol: 0, relTol: Number.MIN_VALUE },
 )
-
-/** One entry of the tableau. */
-export interface Entry {
-  readonly row: number
-  readonly column: number
-  readonly value: Complex
-}
 
 /** All node voltages and branch currents of a circuit, the voltages against `earth`. */
 export interface TableauAnswer {

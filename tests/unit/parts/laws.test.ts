@@ -112,8 +112,8 @@ describe('the laws of two-ended parts', () => {
     const regulator = { kind: 'current-resistor', ...ends, resistance: '20 Ω at 20 mA', 'rises with exponent': 1.5 }
     expect(single(transmitter, DIRECT)).toEqual(equation(150))
     expect(single(regulator, alternating(5))).toEqual(equation(20))
-    expect(reason(transmitter)).toBe('transmitter as the fixed resistance 150 Ω that it has at 40 mA')
-    expect(reason(regulator)).toBe('current-dependent resistance as the fixed resistance 20 Ω that it has at 20 mA')
+    expect(reason(transmitter)).toMatch(/^transmitter as the fixed resistance 150 Ω .* 40(\.0)? mA$/)
+    expect(reason(regulator)).toMatch(/^current-dependent resistance as the fixed resistance 20(\.0)? Ω .* 20(\.0)? mA$/)
   })
 
   test('a varistor and a gas tube are open, and say so', () => {
