@@ -89,7 +89,9 @@ export function loopResistance(net: Netlist, place: NetPlace, condition: Conditi
     value: (readings) => {
       const current = Math.abs(readings[2] ?? 0)
       // beyond 10 GΩ nothing but rounding is left
-      return current * 1e10 < Math.abs(readings[0] ?? 0) ? 'open' : Math.abs(readings[0] ?? 0) / current
+      return current === 0 || current * 1e10 < Math.abs(readings[0] ?? 0)
+        ? 'open'
+        : Math.abs(readings[0] ?? 0) / current
     },
   }
 }

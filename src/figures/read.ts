@@ -57,19 +57,34 @@ export function readFigure(net: Netlist, plan: FigurePlan, supplier: Supplier): 
   }
 }
 
-/** The stand-ins in the island that a tap reads from; elsewhere they cannot matter. */
+/** The stand-ins in the islands that a tap reads from or is coupled to; elsewhere they cannot matter. */
 function restsOn(net: Netlist, solution: Solution, tap: Tap): readonly string[] {
   const node = 'current' in tap ? net.branches[tap.current]?.from : tap.voltage[0]
-  const island = node === undefined ? undefined : solution.island[node]
+  const reach = coupledTo(net, solution, node === undefined ? undefined : solution.island[node])
   return [...solution.standIns]
-    .filter(([, branches]) =>
-      branches.some((k) => {
-        const branch = net.branches[k]
-        return (
-          branch !== undefined &&
-          (solution.island[branch.from] === island || solution.island[branch.to] === island)
-        )
-      }),
-    )
+    .filter(([, branches]) => branches.some((k) => reach.has(islandOf(net, solution, k))))
     .map(([reason]) => reason)
+}
+
+/** An island and all that windings of one coil couple to it, step by step. */
+function coupledTo(
+  net: Netlist,
+  solution: Solution,
+  island: number | undefined,
+): ReadonlySet<number | undefined> {
+  const reach = new Set([island])
+  const coils = net.parts
+    .filter(({ count }) => count > 1)
+    .map(({ first, count }) => Array.from({ length: count }, (_, k) => islandOf(net, solution, first + k)))
+  for (let before = 0; before < reach.size; ) {
+    before = reach.size
+    for (const islands of coils) {
+      if (islands.some((one) => reach.has(one))) for (const one of islands) reach.add(one)
+    }
+  }
+  return reach
+}
+
+function islandOf(net: Netlist, solution: Solution, branch: number): number | undefined {
+  return solution.island[net.branches[branch]?.from ?? -1]
 }

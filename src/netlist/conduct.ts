@@ -48,11 +48,12 @@ export function conducting(net: Netlist, condition: Condition, analysis: LawPoin
   return (branch) => conducts[branch.index] === 1
 }
 
-const LINKS: ReadonlySet<string> = new Set(['strap', 'core', 'contact', 'plug'])
-
-/** Only links among a choice: straps, cores, contacts and plug contacts, which join their ends to one point. */
+/**
+ * Only links among a choice: straps, cores, contacts and plug contacts, which join their ends to one point,
+ * those that a sheet or a move puts among the parts included. The wires of a cable are a way of some length.
+ */
 export function linksOf(choice: Choice): Choice {
-  return (branch) => LINKS.has(branch.part.sort) && choice(branch)
+  return (branch) => branch.part.role === 'link' && branch.part.sort !== 'cable' && choice(branch)
 }
 
 /** A choice without some branches. */

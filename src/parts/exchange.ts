@@ -70,10 +70,14 @@ export const wire: PartLaw<WireSpec> = {
 
 function terminate(spec: TerminationSpec, omega: number, sink: LawSink): void {
   const z = impedanceOf(spec.impedance, omega)
-  sink.equation(0, 1, z.re * spec.share, z.im * spec.share, spec.speech)
+  if (!Number.isFinite(z.re) || !Number.isFinite(z.im)) openLaw(sink)
+  else sink.equation(0, 1, z.re * spec.share, z.im * spec.share, spec.speech)
 }
 
-/** Impedance of items in series at ω, ohms. A capacitance is 1/(jωC), an inductance jωL. */
+/**
+ * Impedance of items in series at ω, ohms. A capacitance is 1/(jωC), an inductance jωL.
+ * Not finite where nothing passes: a capacitance of 0 F in series, or a lossless resonance at this very ω.
+ */
 export function impedanceOf(items: readonly ImpedanceItem[], omega: number): { re: number; im: number } {
   let re = 0
   let im = 0
@@ -98,9 +102,11 @@ function besideOf(items: readonly ImpedanceItem[], omega: number): { re: number;
   for (const item of items) {
     const z = impedanceOf([item], omega)
     const size = z.re * z.re + z.im * z.im
+    if (size === 0) return { re: 0, im: 0 } // a short, whatever stands beside it
+    if (!Number.isFinite(size)) continue // nothing passes here
     re += z.re / size
     im -= z.im / size
   }
   const size = re * re + im * im
-  return { re: re / size, im: -im / size }
+  return size === 0 ? { re: Number.POSITIVE_INFINITY, im: 0 } : { re: re / size, im: -im / size }
 }

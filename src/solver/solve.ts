@@ -1,5 +1,6 @@
 /** One question about a netlist, answered: laws, topology, system, solution. */
 import { branchAt, type Netlist, nodeName } from '../netlist/netlist.ts'
+import { bridgesOf } from '../netlist/paths.ts'
 import { ProblemError, refuse } from '../problem.ts'
 import { type Assembled, assemble, rightSide } from './assemble.ts'
 import { Laws } from './laws.ts'
@@ -35,7 +36,8 @@ export function solve(net: Netlist, question: Question): Solution {
   const voltageTails = voltagesOf(net, refined.tail, complex)
   const currents = currentsOf(laws, assembled, refined, complex)
   refuseGauge(net, topology, voltages, currents)
-  const shared = topology.closing.length === 0 ? [] : shareLoops(laws, shorts, topology.closing, currents)
+  const moved = topology.closing.length === 0 ? [] : shareLoops(laws, shorts, topology.closing, currents)
+  const shared = inLoops(net, shorts, moved)
   return {
     question,
     voltages,
@@ -51,6 +53,14 @@ export function solve(net: Netlist, question: Question): Solution {
 
 function shortsOf(laws: Laws): readonly number[] {
   return Array.from({ length: laws.count }, (_, k) => k).filter((k) => laws.ideal(k) && laws.short(k))
+}
+
+/** Those of the links whose current was shared that lie in a loop; what only leads to one has a current of its own. */
+function inLoops(net: Netlist, shorts: readonly number[], moved: readonly number[]): readonly number[] {
+  if (moved.length === 0) return moved
+  const among = new Set(shorts)
+  const bridges = bridgesOf(net, (branch) => among.has(branch.index))
+  return moved.filter((k) => !bridges.has(k))
 }
 
 function injections(

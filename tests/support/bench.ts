@@ -1,7 +1,7 @@
 import { type CheckAnswer, check } from 'ringproof'
 import { packagedFolder } from 'ringproof/host/packaged'
 import { folderShelf } from 'ringproof/host/shelf'
-import type { Shelf, SheetText } from 'ringproof/sheet/shelf'
+import type { SheetText, Shelf } from 'ringproof/sheet/shelf'
 
 /** The sheets of the demo, and nothing else. */
 export const DEMO: Shelf = folderShelf([], packagedFolder())
@@ -26,7 +26,10 @@ export function besides(...texts: readonly string[]): Shelf {
 /** A demo set with moves made on it, as the text of a rewire. */
 export function rewireText(set: string, ...moves: readonly string[]): SheetText {
   const lines = moves.map((move) => `  - {${move}}\n`).join('')
-  return { file: 'trial.yaml', text: `ringproof: 1\nsheet: rewire\nname: trial\nset: ${set}\nmoves:\n${lines}` }
+  return {
+    file: 'trial.yaml',
+    text: `ringproof: 1\nsheet: rewire\nname: trial\nset: ${set}\nmoves:\n${lines}`,
+  }
 }
 
 /** A set sheet based on a demo set, with lines of its own. */
@@ -53,10 +56,15 @@ export function verdictsOf(answer: CheckAnswer, id: string): CheckAnswer['verdic
 }
 
 /** The one verdict of a check, of a subject where there are several. */
-export function verdictOf(answer: CheckAnswer, id: string, subject?: string): CheckAnswer['verdicts'][number] {
+export function verdictOf(
+  answer: CheckAnswer,
+  id: string,
+  subject?: string,
+): CheckAnswer['verdicts'][number] {
   const found = verdictsOf(answer, id).filter((one) => subject === undefined || one.subject === subject)
   const [only] = found
-  if (only === undefined || found.length > 1) throw new Error(`${id} has ${found.length} verdicts of ${subject ?? 'any subject'}`)
+  if (only === undefined || found.length > 1)
+    throw new Error(`${id} has ${found.length} verdicts of ${subject ?? 'any subject'}`)
   return only
 }
 

@@ -10,6 +10,7 @@ import { judge, shown, worst } from '../judge.ts'
 import { limitOf } from '../limits.ts'
 import type { Consequence, Verdict } from '../rule.ts'
 import { bestLanding, type Landing, landed, landingMove, speechFigures } from './landing.ts'
+import { noLine } from './loop.ts'
 
 /** Are the handset cores separate? Judged by the function lost; a joining without effect is a remark. */
 export const coresSeparate: Rule = {
@@ -29,8 +30,6 @@ export const coresSeparate: Rule = {
   },
 }
 
-const WORDS = { 'speech.send': 'send', 'speech.receive': 'receive', 'speech.sidetone': 'sidetone' } as const
-
 function joined(context: CheckContext, pair: readonly [NetCore, NetCore], nodes: readonly number[]): Verdict {
   const now = speechFigures(context)
   const best = bestLanding(context, pair)
@@ -41,11 +40,13 @@ function joined(context: CheckContext, pair: readonly [NetCore, NetCore], nodes:
     (group) => group.includes(first.name) && group.includes(second.name),
   )
   const limit = limitOf(context.limits, 'joined-cores')
-  const losses = now.map((figure, k) => loss(figure, best?.figures[k]))
   // sidetone is not a function: less of it is no loss
-  const worstLoss = losses[0] !== undefined && losses[1] !== undefined && losses[0] < losses[1] ? 0 : 1
+  const losses = [0, 1].map((k) => loss(now[k], best?.figures[k]))
+  const [sendLeft = Number.POSITIVE_INFINITY, receiveLeft = Number.POSITIVE_INFINITY] = losses
+  const worstLoss = sendLeft < receiveLeft ? 0 : 1
+  const left = Math.min(sendLeft, receiveLeft)
   const figure = now[worstLoss] ?? null
-  const reference = best?.figures[worstLoss]?.value ?? null
+  const reference = losses[worstLoss] === undefined ? null : (best?.figures[worstLoss]?.value ?? null)
   const head = {
     check: coresSeparate.id,
     subject: `${first.name}, ${second.name}`,
@@ -57,8 +58,7 @@ function joined(context: CheckContext, pair: readonly [NetCore, NetCore], nodes:
     path,
     consequences: consequencesOf(now, best),
   }
-  const left = losses[worstLoss]
-  if (left === undefined) {
+  if (left >= limit.value && losses.includes(undefined)) {
     return {
       ...head,
       state: 'unknown',
@@ -72,22 +72,21 @@ function joined(context: CheckContext, pair: readonly [NetCore, NetCore], nodes:
       : `${together}, but no speech current is lost by it.`
     return { ...head, state: 'holds', says: remark, remark }
   }
-  const what = figure === null ? 'speech' : WORDS[figure.id as keyof typeof WORDS]
   return {
     ...head,
     state: 'fails',
-    says: `${together}, and the ${what} current is ${left < 1e-3 ? 'gone' : 'mostly gone'}.`,
-    mend:
-      best === undefined
-        ? 'no landing of either core restores it; look at the straps'
-        : landingMove(context, best),
+    says: `${together}, and the ${worstLoss === 0 ? 'send' : 'receive'} current is ${left < 1e-3 ? 'gone' : 'mostly gone'}.`,
+    mend: landingMove(context, best?.moves ?? []),
   }
 }
 
-/** Share of a figure that is left beside the same figure with the mend. */
-function loss(now: Figure, mended: Figure | undefined): number | undefined {
-  if (now.value === null || mended?.value == null) return undefined
-  return mended.value === 0 ? 1 : now.value / mended.value
+/** A speech current below this for 1 V is none, A: it leaks through open contacts. */
+const NO_SPEECH = 1e-6
+
+/** Share of a figure that is left beside the same figure with the mend; undefined where the mend gives none either. */
+function loss(now: Figure | undefined, mended: Figure | undefined): number | undefined {
+  if (now?.value == null || mended?.value == null || mended.value < NO_SPEECH) return undefined
+  return now.value / mended.value
 }
 
 function consequencesOf(now: readonly Figure[], best: Landing | undefined): readonly Consequence[] {
@@ -126,10 +125,17 @@ function separate(context: CheckContext, cores: readonly NetCore[]): Verdict {
 export const coresReachParts: Rule = {
   id: 'wiring.cores-reach-parts',
   asks: 'Does each handset core put its part into the circuit?',
-  run: (context) =>
-    [...roleBranches(context, 'sender'), ...roleBranches(context, 'receiver')].map((part) =>
-      reach(context, part),
-    ),
+  run(context) {
+    const parts = [...roleBranches(context, 'sender'), ...roleBranches(context, 'receiver')]
+    if (parts.length > 0) return parts.map((part) => reach(context, part))
+    return [
+      {
+        ...noLine(context, coresReachParts.id),
+        reason: 'undetermined',
+        says: 'The set has no handset part.',
+      },
+    ]
+  },
 }
 
 function reach(context: CheckContext, part: Branch): Verdict {
@@ -178,7 +184,7 @@ function mendOf(
 ): string {
   for (const core of cores) {
     for (const terminal of core.meant) {
-      if (terminal !== core.lands && works(core, terminal)) return landingMove(context, { core, terminal })
+      if (terminal !== core.lands && works(core, terminal)) return landingMove(context, [{ core, terminal }])
     }
   }
   return `land the cores of the ${part.part.name} as the sheet of this set shows`

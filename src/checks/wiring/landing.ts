@@ -6,11 +6,17 @@ import { conducting, linksOf, without } from '../../netlist/conduct.ts'
 import type { NetCore } from '../../netlist/netlist.ts'
 import { joinedTo } from '../../netlist/paths.ts'
 import { type CheckContext, nodeShort, roleBranches, when } from '../context.ts'
+import { limitOf } from '../limits.ts'
 
-/** A core landed elsewhere, and the speech figures that follow. */
-export interface Landing {
+/** A core and the terminal that it is thought to land on. */
+export interface CoreOnTerminal {
   readonly core: NetCore
   readonly terminal: number
+}
+
+/** Cores landed elsewhere, mostly one, and the speech figures that follow. */
+export interface Landing {
+  readonly moves: readonly CoreOnTerminal[]
   readonly figures: readonly Figure[]
 }
 
@@ -44,23 +50,43 @@ function worth(figures: readonly Figure[], best: readonly number[]): number {
 /**
  * The landing of one of these cores elsewhere that leaves them apart and most of the speech.
  * The landings of the set's own sheets are preferred to all others; ties go to the first.
+ * Where one core is not enough, since another is astray too, all handset cores are landed as the sheets mean.
  */
 export function bestLanding(context: CheckContext, cores: readonly NetCore[]): Landing | undefined {
   const own = cores.flatMap((core) => core.meant.map((terminal) => ({ core, terminal })))
   const all = cores.flatMap((core) => context.place.terminals.map((terminal) => ({ core, terminal })))
-  return pick(context, cores, own) ?? pick(context, cores, all)
+  const one = pick(context, cores, own) ?? pick(context, cores, all)
+  const home = allHome(context)
+  if (one === undefined || home === undefined) return one ?? home
+  const best = [0, 1].map((k) => Math.max(...[one, home].map(({ figures }) => figures[k]?.value ?? 0)))
+  const enough = limitOf(context.limits, 'joined-cores').value
+  return worth(one.figures, best) >= worth(home.figures, best) * enough ? one : home
+}
+
+function allHome(context: CheckContext): Landing | undefined {
+  const moves = context.place.cores.flatMap((core) => {
+    const [terminal] = core.meant
+    return core.endsIn === 'handset' && terminal !== undefined && terminal !== core.lands
+      ? [{ core, terminal }]
+      : []
+  })
+  const changes = moves.map(({ core, terminal }) => landed(core, terminal))
+  const figures = speechFigures(context, {
+    lifted: changes.flatMap(({ lifted = [] }) => lifted),
+    added: changes.flatMap(({ added = [] }) => added),
+  })
+  return moves.length === 0 || figures.length === 0 ? undefined : { moves, figures }
 }
 
 function pick(
   context: CheckContext,
   cores: readonly NetCore[],
-  candidates: readonly { core: NetCore; terminal: number }[],
+  candidates: readonly CoreOnTerminal[],
 ): Landing | undefined {
   const landings = candidates
     .filter(({ core, terminal }) => terminal !== core.lands && apart(context, cores, core, terminal))
     .map(({ core, terminal }) => ({
-      core,
-      terminal,
+      moves: [{ core, terminal }],
       figures: speechFigures(context, landed(core, terminal)),
     }))
     .filter(({ figures }) => figures.length > 0)
@@ -81,10 +107,9 @@ function apart(context: CheckContext, cores: readonly NetCore[], core: NetCore, 
   return cores.every((other) => other === core || !joined.has(other.far))
 }
 
-/** A landing as a move at the bench. */
-export function landingMove(
-  context: CheckContext,
-  { core, terminal }: Pick<Landing, 'core' | 'terminal'>,
-): string {
-  return `land core ${core.name} on ${nodeShort(context, terminal)}`
+/** Landings as moves at the bench. */
+export function landingMove(context: CheckContext, moves: readonly CoreOnTerminal[]): string {
+  return moves
+    .map(({ core, terminal }) => `land core ${core.name} on ${nodeShort(context, terminal)}`)
+    .join(', ')
 }

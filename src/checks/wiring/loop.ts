@@ -33,8 +33,9 @@ interface LoopWay {
 
 function loopWay(context: CheckContext): LoopWay {
   const { net } = context
-  const a = wireAt(context, 'a') ?? 0
-  const b = wireAt(context, 'b') ?? 0
+  const a = wireAt(context, 'a')
+  const b = wireAt(context, 'b')
+  if (a === undefined || b === undefined) return { ids: [], gap: 'the plug lacks a line wire' }
   const choice = without(conducting(net, when(context, 'off-hook'), 'direct'), plugLinks(context))
   const ids = (from: number, to: number): readonly string[] =>
     (pathBetween(net, choice, from, to)?.nodes ?? []).map((node) => net.nodes[node] ?? '')
@@ -127,9 +128,12 @@ export const loopOpenOnHook: Rule = {
     const { net, place } = context
     const condition = when(context, 'on-hook')
     const choice = conducting(net, condition, 'direct')
-    const a = wireAt(context, 'a') ?? 0
-    const b = wireAt(context, 'b') ?? 0
-    const own = pathBetween(net, (branch) => branch.part.place === place.place && choice(branch), a, b)
+    const a = wireAt(context, 'a')
+    const b = wireAt(context, 'b')
+    const own =
+      a === undefined || b === undefined
+        ? undefined
+        : pathBetween(net, (branch) => branch.part.place === place.place && choice(branch), a, b)
     return [
       judge({
         check: loopOpenOnHook.id,

@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url'
 import { folderShelf } from 'ringproof/host/shelf'
 import { compile, compileCircuit, type Installation } from 'ringproof/netlist/compile'
 import type { Netlist } from 'ringproof/netlist/netlist'
+import { type Problem, ProblemError } from 'ringproof/problem'
 import type { LineSheet, PremisesSheet, SetSheet, SheetKind } from 'ringproof/sheet/model'
 import { readSheet } from 'ringproof/sheet/read'
 import type { Shelf } from 'ringproof/sheet/shelf'
@@ -13,7 +14,12 @@ export const DEMO: Shelf = folderShelf([], fileURLToPath(new URL('../../../netli
 export const SKELETONS: Shelf = skeletonShelf()
 
 /** A sheet of a shelf by kind and name, perhaps with its text changed on the way. */
-export function sheetOf<K extends SheetKind>(shelf: Shelf, kind: K, name: string, change = (text: string): string => text) {
+export function sheetOf<K extends SheetKind>(
+  shelf: Shelf,
+  kind: K,
+  name: string,
+  change = (text: string): string => text,
+) {
   const found = shelf.find(kind, name, undefined)
   if (found === undefined) throw new Error(`no ${kind} ${name}`)
   const text = change(found.text)
@@ -44,14 +50,21 @@ export function stationHouse(more: Partial<Installation> = {}): Netlist {
     name: 'station-house',
     line: line(),
     premises: premises(),
-    sets: { office: { set: set('fescue'), in: 'front' }, kitchen: { set: set('sedge-as-found'), in: 'hall' } },
+    sets: {
+      office: { set: set('fescue'), in: 'front' },
+      kitchen: { set: set('sedge-as-found'), in: 'hall' },
+    },
     ...more,
   })
 }
 
 /** A free circuit of these parts. */
 export function circuit(parts: string, name = 'net'): Netlist {
-  const text = `ringproof: 1\nsheet: circuit\nname: ${name}\nparts:\n${parts.trim().split('\n').map((one) => `  ${one.trim()}\n`).join('')}`
+  const text = `ringproof: 1\nsheet: circuit\nname: ${name}\nparts:\n${parts
+    .trim()
+    .split('\n')
+    .map((one) => `  ${one.trim()}\n`)
+    .join('')}`
   const { sheet, problems } = readSheet({ file: `${name}.yaml`, text }, shelfOf([]), 'circuit')
   if (sheet === undefined) throw new Error(JSON.stringify(problems))
   return compileCircuit(sheet)
@@ -68,3 +81,50 @@ export function endsOf(net: Netlist, id: string): readonly [string | undefined, 
 export function specOf(net: Netlist, id: string): unknown {
   return net.branches[net.branchIndex.get(id) ?? -1]?.part.spec
 }
+
+/** The problems that a call is refused with. */
+export function problemsOf(call: () => unknown): readonly Problem[] {
+  try {
+    call()
+  } catch (thrown) {
+    if (thrown instanceof ProblemError) return thrown.problems
+    throw thrown
+  }
+  throw new Error('was not refused')
+}
+
+/** The ids of fescue's branches, by its sheet and by design 3b. */
+export const FESCUE: readonly string[] = [
+  'B2-B3',
+  'B4-B5',
+  'C3-A1',
+  'hook',
+  'impulse',
+  'mute-ear',
+  'mute-speech',
+  'hush',
+  'impulse-quench',
+  'coil.a',
+  'coil.b',
+  'coil.c',
+  'balance-c',
+  'balance-r',
+  'balance-r2',
+  'balance-c2',
+  'click',
+  'hush-r',
+  'bell-resistor',
+  'bell',
+  'regulator.series',
+  'regulator.clamp',
+  'line.a',
+  'line.b',
+  'line.ringing',
+  'line.spare',
+  'handset.t1',
+  'handset.t2',
+  'handset.r1',
+  'handset.r2',
+  'transmitter',
+  'receiver',
+]

@@ -1,12 +1,14 @@
-import { copperResistance } from 'ringproof/parts/copper'
-import { compile } from 'ringproof/netlist/compile'
 import { NetlistBuilder } from 'ringproof/netlist/builder'
+import { compile } from 'ringproof/netlist/compile'
 import { nodeName } from 'ringproof/netlist/netlist'
+import { copperResistance } from 'ringproof/parts/copper'
 import { describe, expect, test } from 'vitest'
 import { endsOf, line, premises, replacing, specOf, stationHouse } from './_nets.ts'
 
-const FEED = 'feed: {voltage: 50 V, resistance: 400 Ω, shared: half in each wire, negative: b wire, earth: positive pole}'
-const withFeed = (feed: string) => compile({ name: 'x', line: line(replacing([FEED, `feed: {${feed}}`])), sets: {} })
+const FEED =
+  'feed: {voltage: 50 V, resistance: 400 Ω, shared: half in each wire, negative: b wire, earth: positive pole}'
+const withFeed = (feed: string) =>
+  compile({ name: 'x', line: line(replacing([FEED, `feed: {${feed}}`])), sets: {} })
 const legs = (feed: string) => {
   const net = withFeed(feed)
   return ['exchange/feed.a', 'exchange/feed.b'].map((id) => {
@@ -18,14 +20,29 @@ const legs = (feed: string) => {
 describe('the exchange', () => {
   test('feeds through half the resistance in each wire, with the battery where its poles stand', () => {
     const rest = 'voltage: 50 V, resistance: 400 Ω, shared: half in each wire'
-    expect(legs(`${rest}, negative: b wire, earth: positive pole`)).toEqual([[0, 200, 'earth'], [-50, 200, 'earth']])
-    expect(legs(`${rest}, negative: a wire, earth: positive pole`)).toEqual([[-50, 200, 'earth'], [0, 200, 'earth']])
-    expect(legs(`${rest}, negative: b wire, earth: negative pole`)).toEqual([[50, 200, 'earth'], [0, 200, 'earth']])
-    expect(legs(`${rest}, negative: a wire, earth: negative pole`)).toEqual([[0, 200, 'earth'], [50, 200, 'earth']])
+    expect(legs(`${rest}, negative: b wire, earth: positive pole`)).toEqual([
+      [0, 200, 'earth'],
+      [-50, 200, 'earth'],
+    ])
+    expect(legs(`${rest}, negative: a wire, earth: positive pole`)).toEqual([
+      [-50, 200, 'earth'],
+      [0, 200, 'earth'],
+    ])
+    expect(legs(`${rest}, negative: b wire, earth: negative pole`)).toEqual([
+      [50, 200, 'earth'],
+      [0, 200, 'earth'],
+    ])
+    expect(legs(`${rest}, negative: a wire, earth: negative pole`)).toEqual([
+      [0, 200, 'earth'],
+      [50, 200, 'earth'],
+    ])
   })
 
   test('feeds from a battery of its own when no pole is earthed', () => {
-    expect(legs('voltage: 50 V, resistance: 400 Ω, negative: b wire, earth: none')).toEqual([[0, 200, 'exchange/battery'], [-50, 200, 'exchange/battery']])
+    expect(legs('voltage: 50 V, resistance: 400 Ω, negative: b wire, earth: none')).toEqual([
+      [0, 200, 'exchange/battery'],
+      [-50, 200, 'exchange/battery'],
+    ])
   })
 
   test('may have all its resistance in one wire', () => {
@@ -37,7 +54,10 @@ describe('the exchange', () => {
   test('takes a current limit as the straight line from open voltage to limit, and says so', () => {
     // 21 V / 20 mA = 1050 Ω, closed form
     const net = withFeed('voltage: 21 V, current limit: 20 mA, negative: b wire, earth: positive pole')
-    expect(specOf(net, 'exchange/feed.a')).toMatchObject({ resistance: 525, because: 'current-limited feed as a straight line from open voltage to limit' })
+    expect(specOf(net, 'exchange/feed.a')).toMatchObject({
+      resistance: 525,
+      because: 'current-limited feed as a straight line from open voltage to limit',
+    })
   })
 
   test('rings the wire that its sheet names, over the battery, and returns by the other', () => {
@@ -45,7 +65,11 @@ describe('the exchange', () => {
     expect(endsOf(net, 'exchange/ringing')).toEqual(['exchange/b', 'earth'])
     expect(endsOf(net, 'exchange/ringing-return')).toEqual(['exchange/a', 'earth'])
     expect(specOf(net, 'exchange/ringing')).toMatchObject({ resistance: 400, alternating: 75, direct: -50 })
-    const other = compile({ name: 'x', line: line(replacing(['sent to: b wire', 'sent to: a wire'])), sets: {} })
+    const other = compile({
+      name: 'x',
+      line: line(replacing(['sent to: b wire', 'sent to: a wire'])),
+      sets: {},
+    })
     expect(endsOf(other, 'exchange/ringing')).toEqual(['exchange/a', 'earth'])
     expect(specOf(other, 'exchange/ringing')).toMatchObject({ direct: 50 })
   })
@@ -54,15 +78,32 @@ describe('the exchange', () => {
     const bare = line(replacing([', over battery: 50 V', ''], ['wave: sine', 'wave: {trapezoid: 1.25}']))
     const net = compile({ name: 'x', line: bare, sets: {} })
     expect(Math.abs((specOf(net, 'exchange/ringing') as { direct: number }).direct)).toBe(0)
-    expect(specOf(net, 'exchange/ringing')).toMatchObject({ because: 'ringing wave as a sine of the same rms value' })
+    expect(specOf(net, 'exchange/ringing')).toMatchObject({
+      because: 'ringing wave as a sine of the same rms value',
+    })
   })
 
   test('is described by its figures and by the branches that stand for it', () => {
     const net = stationHouse()
     const ids = (all: readonly number[] = []) => all.map((k) => net.branches[k]?.id)
-    expect(net.line).toMatchObject({ name: 'depot-exchange', feedVoltage: 50, ringingFrequency: 25, ringingVoltage: 75 })
-    expect([net.line?.a, net.line?.b].map((node) => nodeName(net, node ?? -1))).toEqual(['exchange/a', 'exchange/b'])
-    expect(ids(net.line?.exchange)).toEqual(['exchange/feed.a', 'exchange/feed.b', 'exchange/ringing', 'exchange/ringing-return', 'exchange/speech.a', 'exchange/speech.b'])
+    expect(net.line).toMatchObject({
+      name: 'depot-exchange',
+      feedVoltage: 50,
+      ringingFrequency: 25,
+      ringingVoltage: 75,
+    })
+    expect([net.line?.a, net.line?.b].map((node) => nodeName(net, node ?? -1))).toEqual([
+      'exchange/a',
+      'exchange/b',
+    ])
+    expect(ids(net.line?.exchange)).toEqual([
+      'exchange/feed.a',
+      'exchange/feed.b',
+      'exchange/ringing',
+      'exchange/ringing-return',
+      'exchange/speech.a',
+      'exchange/speech.b',
+    ])
     expect(ids(net.line?.termination)).toEqual(['exchange/speech.a', 'exchange/speech.b'])
   })
 
@@ -70,7 +111,12 @@ describe('the exchange', () => {
     const { ringing: _, ...silent } = line()
     const net = compile({ name: 'x', line: silent as never, sets: {} })
     expect(net.line).toMatchObject({ ringingFrequency: undefined, ringingVoltage: undefined })
-    expect(net.branches.map(({ id }) => id)).toEqual(['exchange/feed.a', 'exchange/feed.b', 'exchange/speech.a', 'exchange/speech.b'])
+    expect(net.branches.map(({ id }) => id)).toEqual([
+      'exchange/feed.a',
+      'exchange/feed.b',
+      'exchange/speech.a',
+      'exchange/speech.b',
+    ])
   })
 })
 

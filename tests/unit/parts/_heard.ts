@@ -1,5 +1,5 @@
-import type { GateState, LawPoint, LawSink, PartSpec } from 'ringproof/parts/kind'
 import { kindOf, PARTS } from 'ringproof/parts/index'
+import type { GateState, LawPoint, LawSink, PartSpec } from 'ringproof/parts/kind'
 import * as z from 'zod/mini'
 
 /** A complex number as the laws state it. */
@@ -67,8 +67,11 @@ export function lawOf(
 ): Laws {
   const one = spec(written)
   const laws = hear((sink) => kindOf(one).law(one, at, gate, sink))
-  const forms = kindOf(one).branches(one).map(({ form }) => form)
-  if (laws.branches.some(({ form }, k) => form !== forms[k])) throw new Error('a law in a form that its plan does not name')
+  const forms = kindOf(one)
+    .branches(one)
+    .map(({ form }) => form)
+  if (laws.branches.some(({ form }, k) => form !== forms[k]))
+    throw new Error('a law in a form that its plan does not name')
   return laws
 }
 

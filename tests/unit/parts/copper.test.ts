@@ -20,16 +20,24 @@ const TEMPERATURES = [20, 0, 10, 25, 40]
 const THREE_DECIMALS = { relative: 0, absolute: 0.001 }
 
 /** Conductor resistance, Ω per km at 20 °C, as a physics wire table prints it (secondary copy, four digits through feet). */
-const GAUGES: readonly (readonly [number, number])[] = [[19, 26.41], [22, 52.94], [24, 84.2], [26, 133.86]]
+const GAUGES: readonly (readonly [number, number])[] = [
+  [19, 26.41],
+  [22, 52.94],
+  [24, 84.2],
+  [26, 133.86],
+]
 
 describe('copper wire', () => {
-  test.each(Object.entries(LOOPS))('of %s mm has the loop resistance of standard annealed copper', (diameter, row) => {
-    row.forEach((loop, k) => {
-      const celsius = TEMPERATURES[k]
-      const ohms = 2 * copperResistance(Number(diameter) / 1000, 1000, celsius)
-      assertClose(ohms, loop, THREE_DECIMALS, `${diameter} mm at ${celsius} °C`)
-    })
-  })
+  test.each(Object.entries(LOOPS))(
+    'of %s mm has the loop resistance of standard annealed copper',
+    (diameter, row) => {
+      row.forEach((loop, k) => {
+        const celsius = TEMPERATURES[k]
+        const ohms = 2 * copperResistance(Number(diameter) / 1000, 1000, celsius)
+        assertClose(ohms, loop, THREE_DECIMALS, `${diameter} mm at ${celsius} °C`)
+      })
+    },
+  )
 
   test('is at 20 °C when nothing is said', () => {
     expect(copperResistance(0.0005, 1000)).toBe(copperResistance(0.0005, 1000, 20))

@@ -1,10 +1,15 @@
-import { inductionCoil, type InductionCoilSpec } from 'ringproof/parts/induction-coil'
 import * as fc from 'fast-check'
+import { type InductionCoilSpec, inductionCoil } from 'ringproof/parts/induction-coil'
 import { describe, expect, test } from 'vitest'
 import { SEED } from '../../support/seed.ts'
 import { accepts, alternating, DIRECT, lawOf, spec } from './_heard.ts'
 
-const winding = (from: string, to: string, resistance: string, inductance: string) => ({ from, to, resistance, inductance })
+const winding = (from: string, to: string, resistance: string, inductance: string) => ({
+  from,
+  to,
+  resistance,
+  inductance,
+})
 const one = winding('p', 'q', '25 Ω', '4 H')
 const two = winding('r', 's', '37 Ω', '9 H')
 const three = winding('t', 'u', '30 Ω', '1 H')
@@ -24,18 +29,27 @@ describe('an induction coil', () => {
   test('couples by jωk√(L₁L₂), positive between starts, both ways alike', () => {
     // closed form with ω = 5 rad/s, k = 0.5: M = 0.5·√(4·9) = 3 H
     const { branches, mutuals } = lawOf(coil({ a: one, b: two }, 0.5), alternating(5))
-    expect(branches.map((heard) => 'z' in heard && heard.z)).toEqual([{ re: 25, im: 20 }, { re: 37, im: 45 }])
+    expect(branches.map((heard) => 'z' in heard && heard.z)).toEqual([
+      { re: 25, im: 20 },
+      { re: 37, im: 45 },
+    ])
     expect(mutuals).toEqual({ '0,1': { re: 0, im: 15 }, '1,0': { re: 0, im: 15 } })
   })
 
   test('is two resistances for direct current', () => {
     const { branches, mutuals } = lawOf(coil({ a: one, b: two }, -0.5), DIRECT)
-    expect(branches.map((heard) => 'z' in heard && heard.z)).toEqual([{ re: 25, im: 0 }, { re: 37, im: 0 }])
+    expect(branches.map((heard) => 'z' in heard && heard.z)).toEqual([
+      { re: 25, im: 0 },
+      { re: 37, im: 0 },
+    ])
     expect(Object.values(mutuals).every(({ re, im }) => Math.abs(re) === 0 && Math.abs(im) === 0)).toBe(true)
   })
 
   test('takes couplings by pair in either order, and none for a pair left out', () => {
-    const { mutuals } = lawOf(coil({ a: one, b: two, c: three }, { 'b-a': 0.5, 'a-c': -0.25 }), alternating(1))
+    const { mutuals } = lawOf(
+      coil({ a: one, b: two, c: three }, { 'b-a': 0.5, 'a-c': -0.25 }),
+      alternating(1),
+    )
     expect(mutuals).toEqual({
       '0,1': { re: 0, im: 3 },
       '1,0': { re: 0, im: 3 },

@@ -14,7 +14,8 @@ const admittance = (re: number, im = 0, s = { re: 0, im: 0 }) => ({ form: 'admit
 
 describe('the laws of two-ended parts', () => {
   test('a resistor is a conductance from 1 Ω up and a branch equation below', () => {
-    const at = (resistance: string) => [DIRECT, alternating(OMEGA)].map((point) => single({ kind: 'resistor', ...ends, resistance }, point))
+    const at = (resistance: string) =>
+      [DIRECT, alternating(OMEGA)].map((point) => single({ kind: 'resistor', ...ends, resistance }, point))
     expect(at('4 Ω')).toEqual([admittance(0.25), admittance(0.25)])
     expect(at('1 Ω')).toEqual([admittance(1), admittance(1)])
     expect(at('0.5 Ω')).toEqual([equation(0.5), equation(0.5)])
@@ -108,12 +109,24 @@ describe('the laws of two-ended parts', () => {
   })
 
   test('a transmitter and a current-dependent resistance are their chord at the stated current, and say so', () => {
-    const transmitter = { kind: 'transmitter', ...ends, resistance: '150 Ω at 40 mA', 'falls with exponent': 0.5 }
-    const regulator = { kind: 'current-resistor', ...ends, resistance: '20 Ω at 20 mA', 'rises with exponent': 1.5 }
+    const transmitter = {
+      kind: 'transmitter',
+      ...ends,
+      resistance: '150 Ω at 40 mA',
+      'falls with exponent': 0.5,
+    }
+    const regulator = {
+      kind: 'current-resistor',
+      ...ends,
+      resistance: '20 Ω at 20 mA',
+      'rises with exponent': 1.5,
+    }
     expect(single(transmitter, DIRECT)).toEqual(equation(150))
     expect(single(regulator, alternating(5))).toEqual(equation(20))
     expect(reason(transmitter)).toMatch(/^transmitter as the fixed resistance 150 Ω .* 40(\.0)? mA$/)
-    expect(reason(regulator)).toMatch(/^current-dependent resistance as the fixed resistance 20(\.0)? Ω .* 20(\.0)? mA$/)
+    expect(reason(regulator)).toMatch(
+      /^current-dependent resistance as the fixed resistance 20(\.0)? Ω .* 20(\.0)? mA$/,
+    )
   })
 
   test('a varistor and a gas tube are open, and say so', () => {
@@ -125,7 +138,13 @@ describe('the laws of two-ended parts', () => {
   })
 
   test('a bell sounds from its stated current, and stands still for alternating current alone', () => {
-    const bell = { kind: 'bell', ...ends, resistance: '1 kΩ', inductance: '12 H', 'rings from': '3 mA at 25 Hz' }
+    const bell = {
+      kind: 'bell',
+      ...ends,
+      resistance: '1 kΩ',
+      inductance: '12 H',
+      'rings from': '3 mA at 25 Hz',
+    }
     const one = spec(bell)
     expect(kindOf(one).sounds?.(one)).toEqual({ current: 0.003, frequency: 25 })
     expect(reason(bell)).toBeUndefined()

@@ -1,7 +1,7 @@
 import { contact } from 'ringproof/parts/contact'
-import { partSchema, PARTS } from 'ringproof/parts/index'
-import * as z from 'zod/mini'
+import { PARTS, partSchema } from 'ringproof/parts/index'
 import { describe, expect, test } from 'vitest'
+import * as z from 'zod/mini'
 import { accepts, spec } from './_heard.ts'
 
 const ends = { from: 'A1', to: 'joint-1' }
@@ -9,7 +9,9 @@ const resistor = { kind: 'resistor', ...ends, resistance: '1 kΩ' }
 
 describe('what a sheet may write for a part', () => {
   test('quantities carry their unit, value and tolerance', () => {
-    expect(spec({ ...resistor, resistance: '3k3 ± 5 %' })).toMatchObject({ resistance: { value: 3300, unit: 'Ω', tolerance: 0.05 } })
+    expect(spec({ ...resistor, resistance: '3k3 ± 5 %' })).toMatchObject({
+      resistance: { value: 3300, unit: 'Ω', tolerance: 0.05 },
+    })
   })
 
   test.each(['A1', 'B12', 'joint-1', 'earth', 'p'])('an end may be called %s', (from) => {
@@ -27,7 +29,10 @@ describe('what a sheet may write for a part', () => {
   })
 
   test('an unreadable quantity tells what stood there', () => {
-    const result = z.safeParse(PARTS.get('resistor')?.schema ?? z.never(), { ...resistor, resistance: '1000' })
+    const result = z.safeParse(PARTS.get('resistor')?.schema ?? z.never(), {
+      ...resistor,
+      resistance: '1000',
+    })
     const issue = result.success ? undefined : result.error.issues[0]
     expect(issue).toMatchObject({ code: 'custom', params: { problem: { code: 'unit-missing' } } })
   })
@@ -36,16 +41,26 @@ describe('what a sheet may write for a part', () => {
     expect(accepts({ kind: 'capacitor', ...ends, capacitance: '1 µF', leakage: '0 Ω' })).toBe(false)
     expect(accepts({ kind: 'contact', ...ends, 'closed when': 'make', leakage: '0 Ω' })).toBe(false)
     expect(accepts({ kind: 'quench', ...ends, resistance: '1 Ω', capacitance: '0 F' })).toBe(false)
-    expect(accepts({ kind: 'bell', ...ends, resistance: '1 kΩ', inductance: '0 H', 'rings from': '3 mA at 25 Hz' })).toBe(false)
+    expect(
+      accepts({
+        kind: 'bell',
+        ...ends,
+        resistance: '1 kΩ',
+        inductance: '0 H',
+        'rings from': '3 mA at 25 Hz',
+      }),
+    ).toBe(false)
   })
 
   test('exponents stay where their laws hold', () => {
-    const transmitter = (p: number) => accepts({ kind: 'transmitter', ...ends, resistance: '150 Ω at 40 mA', 'falls with exponent': p })
+    const transmitter = (p: number) =>
+      accepts({ kind: 'transmitter', ...ends, resistance: '150 Ω at 40 mA', 'falls with exponent': p })
     expect([-0.1, 0, 0.8, 0.9].map(transmitter)).toEqual([false, true, true, false])
   })
 
   test('a contact answers to one word, by closing or by opening', () => {
-    const check = (words: object) => contact.check?.(spec({ kind: 'contact', ...ends, ...words }) as never).map(({ code }) => code)
+    const check = (words: object) =>
+      contact.check?.(spec({ kind: 'contact', ...ends, ...words }) as never).map(({ code }) => code)
     expect(check({ 'closed when': 'make' })).toEqual([])
     expect(check({ 'open when': 'break' })).toEqual([])
     expect(check({})).toEqual(['key-missing'])
@@ -65,8 +80,21 @@ describe('what a sheet may write for a part', () => {
     expect(z.safeParse(any, resistor).success).toBe(true)
     expect(z.safeParse(any, { ...resistor, kind: 'spark' }).success).toBe(false)
     expect([...PARTS.keys()]).toEqual([
-      'resistor', 'capacitor', 'inductor', 'induction-coil', 'strap', 'contact', 'quench', 'varistor', 'gas-tube',
-      'current-resistor', 'transmitter', 'receiver', 'bell', 'voltage-source', 'current-source',
+      'resistor',
+      'capacitor',
+      'inductor',
+      'induction-coil',
+      'strap',
+      'contact',
+      'quench',
+      'varistor',
+      'gas-tube',
+      'current-resistor',
+      'transmitter',
+      'receiver',
+      'bell',
+      'voltage-source',
+      'current-source',
     ])
     for (const [name, kind] of PARTS) expect(kind.kind).toBe(name)
   })

@@ -111,7 +111,10 @@ describe('the return of the bell', () => {
 
   test('fails on a pair crossed at the cord', () => {
     const answer = check({ target: 'fescue-reversed-at-cord' }, DEMO)
-    expect(verdictOf(answer, 'wiring.bell-return')).toHaveProperty('mend', expect.stringContaining('exchange'))
+    expect(verdictOf(answer, 'wiring.bell-return')).toHaveProperty(
+      'mend',
+      expect.stringContaining('exchange'),
+    )
   })
 
   test('fails on a bell returned to nothing', () => {
@@ -127,8 +130,13 @@ describe('the return of the bell', () => {
 
 describe('one ringing capacitor', () => {
   test('counts the capacitors that carry the current of the bell', () => {
-    const count = (answer: ReturnType<typeof check>) => verdictOf(answer, 'wiring.one-ringing-capacitor').figure
-    expect(count(check({ target: 'fescue' }, DEMO))).toMatchObject({ id: 'ringing.capacitors', value: 1, unit: '1' })
+    const count = (answer: ReturnType<typeof check>) =>
+      verdictOf(answer, 'wiring.one-ringing-capacitor').figure
+    expect(count(check({ target: 'fescue' }, DEMO))).toMatchObject({
+      id: 'ringing.capacitors',
+      value: 1,
+      unit: '1',
+    })
     expect(count(checkText(setText('fescue', OWN_CAPACITOR)))?.value).toBe(2)
     expect(count(checkMoved('fescue', 'park core: line.ringing'))?.value).toBe(0)
   })
@@ -140,7 +148,10 @@ describe('one ringing capacitor', () => {
       state: 'unknown',
       reason: 'no-line',
     })
-    expect(verdictOf(answer, 'wiring.ringing-lead-to-bell')).toMatchObject({ state: 'holds', consequences: [] })
+    expect(verdictOf(answer, 'wiring.ringing-lead-to-bell')).toMatchObject({
+      state: 'holds',
+      consequences: [],
+    })
     expect(verdictOf(answer, 'wiring.ringing-lead-alone').figure?.frequency).toBe(25)
     expect(answer.figures.filter(({ id }) => id.startsWith('ringing.'))).toEqual([])
   })

@@ -1,6 +1,14 @@
 import { check } from 'ringproof'
 import { describe, expect, test } from 'vitest'
-import { checkMoved, checkText, DEMO, setText, troubles, verdictOf, verdictsOf } from '../../../support/bench.ts'
+import {
+  checkMoved,
+  checkText,
+  DEMO,
+  setText,
+  troubles,
+  verdictOf,
+  verdictsOf,
+} from '../../../support/bench.ts'
 
 const SEPARATE = 'wiring.cores-separate'
 const REACH = 'wiring.cores-reach-parts'
@@ -16,10 +24,34 @@ describe('handset cores', () => {
   })
 
   test.each([
-    ['t1 beside t2 short-circuits the transmitter', 'handset.t1, onto: B4', 'handset.t1, handset.t2', 'speech.send', 'A5'],
-    ['r1 beside r2 short-circuits the receiver', 'handset.r1, onto: B2', 'handset.r1, handset.r2', 'speech.receive', 'B1'],
-    ['r1 beside t2 takes the receiver out', 'handset.r1, onto: B4', 'handset.t2, handset.r1', 'speech.receive', 'B1'],
-    ['r2 beside t2 takes the receiver out', 'handset.r2, onto: B4', 'handset.t2, handset.r2', 'speech.receive', 'B3'],
+    [
+      't1 beside t2 short-circuits the transmitter',
+      'handset.t1, onto: B4',
+      'handset.t1, handset.t2',
+      'speech.send',
+      'A5',
+    ],
+    [
+      'r1 beside r2 short-circuits the receiver',
+      'handset.r1, onto: B2',
+      'handset.r1, handset.r2',
+      'speech.receive',
+      'B1',
+    ],
+    [
+      'r1 beside t2 takes the receiver out',
+      'handset.r1, onto: B4',
+      'handset.t2, handset.r1',
+      'speech.receive',
+      'B1',
+    ],
+    [
+      'r2 beside t2 takes the receiver out',
+      'handset.r2, onto: B4',
+      'handset.t2, handset.r2',
+      'speech.receive',
+      'B3',
+    ],
   ])('fail where %s, and the mend is the landing of the sheet', (_says, move, pair, lost, home) => {
     const one = verdictOf(checkMoved('fescue', `land core: ${move}`), SEPARATE)
     expect(one).toMatchObject({ state: 'fails', subject: pair, figure: { id: lost } })
@@ -36,7 +68,8 @@ describe('handset cores', () => {
 
   test('joined without loss hold with a remark, and the remark says when they are meant to be', () => {
     const joined = 'cords: {handset: {cores: {r2: {lands: B3}}}}'
-    const by = (...lines: readonly string[]) => verdictOf(checkText(setText('sedge-with-strap', ...lines)), SEPARATE)
+    const by = (...lines: readonly string[]) =>
+      verdictOf(checkText(setText('sedge-with-strap', ...lines)), SEPARATE)
     const plain = by(joined)
     const meant = by(joined, 'common cores: [[r2, t2]]')
     for (const one of [plain, meant]) {
@@ -57,7 +90,11 @@ describe('handset cores', () => {
   })
 
   test('joined in a set without a receiver are unknown, since nothing tells what is lost', () => {
-    const text = setText('fescue', 'without: [handset.receiver]', 'cords: {handset: {cores: {r2: {lands: B4}}}}')
+    const text = setText(
+      'fescue',
+      'without: [handset.receiver]',
+      'cords: {handset: {cores: {r2: {lands: B4}}}}',
+    )
     expect(verdictOf(checkText(text), SEPARATE)).toMatchObject({
       state: 'unknown',
       reason: 'undetermined',
@@ -71,7 +108,7 @@ describe('handset cores', () => {
   test('do not exist in a set without handset cord, and none is then joined', () => {
     const text = setText('fescue', 'without: [handset.receiver, handset.transmitter, cords.handset]')
     expect(verdictOf(checkText(text), SEPARATE)).toMatchObject({ state: 'holds', figure: null })
-    expect(verdictsOf(checkText(text), REACH)).toEqual([])
+    expect(verdictOf(checkText(text), REACH)).toMatchObject({ state: 'unknown', reason: 'undetermined' })
   })
 
   test('that no landing can part are never said to hold', () => {
@@ -109,7 +146,10 @@ describe('a handset part', () => {
   ])('is out of the circuit when %s is parked, and the mend lands it again', (core, part, home) => {
     const answer = checkMoved('fescue', `park core: ${core}`)
     const one = verdictOf(answer, REACH, `fescue/${part}`)
-    expect(one).toMatchObject({ state: 'fails', figure: { id: 'impedance.between', frequency: 1000, state: 'open' } })
+    expect(one).toMatchObject({
+      state: 'fails',
+      figure: { id: 'impedance.between', frequency: 1000, state: 'open' },
+    })
     expect(one).toHaveProperty('mend', `land core ${core} on ${home}`)
     const other = part === 'receiver' ? 'transmitter' : 'receiver'
     expect(verdictOf(answer, REACH, `fescue/${other}`).state).toBe('holds')
@@ -129,5 +169,29 @@ describe('a handset part', () => {
       'mend',
       'land core handset.r2 on B2',
     )
+  })
+})
+
+describe('several cores astray at once', () => {
+  test('fail although no single landing brings the speech back, and the mend lands them all', () => {
+    const answer = checkMoved('fescue', 'land core: handset.r2, onto: B4', 'land core: handset.r1, onto: B4')
+    for (const one of verdictsOf(answer, SEPARATE)) {
+      expect(one).toMatchObject({ state: 'fails', figure: { id: 'speech.receive' } })
+      expect(one.figure?.value).toBeLessThan(1e-9)
+      expect(one).toHaveProperty('mend', 'land core handset.r1 on B1, land core handset.r2 on B3')
+    }
+  })
+
+  test('are unknown, never held harmless, when the sheets themselves mean them so', () => {
+    const text = setText('fescue', 'cords: {handset: {cores: {r1: {lands: B4}, r2: {lands: B4}}}}')
+    const states = verdictsOf(checkText(text), SEPARATE).map(({ state }) => state)
+    expect(states).toHaveLength(3)
+    expect(states).not.toContain('holds')
+  })
+
+  test('have a margin or none, never one that is no number', () => {
+    const answer = checkMoved('fescue', 'land core: handset.t1, onto: B3', 'land core: handset.t2, onto: B2')
+    expect(verdictsOf(answer, SEPARATE).map(({ state }) => state)).not.toContain('holds')
+    for (const { margin } of answer.verdicts) expect(margin === null || Number.isFinite(margin)).toBe(true)
   })
 })

@@ -1,6 +1,15 @@
 import { check } from 'ringproof'
 import { describe, expect, test } from 'vitest'
-import { besides, checkMoved, checkText, DEMO, setText, troubles, verdictOf, verdictsOf } from '../../../support/bench.ts'
+import {
+  besides,
+  checkMoved,
+  checkText,
+  DEMO,
+  setText,
+  troubles,
+  verdictOf,
+  verdictsOf,
+} from '../../../support/bench.ts'
 
 const SPARES = 'wiring.spares-free'
 const EARTH = 'wiring.earth-free'
@@ -38,7 +47,10 @@ describe('earth', () => {
   test('fails on a part from a line wire to earth', () => {
     const text = setText('fescue', 'parts: {drain: {kind: resistor, from: B5, to: earth, resistance: 10 kΩ}}')
     const answer = checkText(text)
-    expect(verdictOf(answer, EARTH)).toMatchObject({ state: 'fails', figure: { id: 'leakage.earth', unit: 'A' } })
+    expect(verdictOf(answer, EARTH)).toMatchObject({
+      state: 'fails',
+      figure: { id: 'leakage.earth', unit: 'A' },
+    })
     // closed form: 50 V over 10 kΩ, half the feed resistance and one wire of the cable
     const ohms = 50 / (verdictOf(answer, EARTH).figure?.value ?? 1)
     expect(ohms).toBeGreaterThan(10_200)
@@ -46,7 +58,10 @@ describe('earth', () => {
   })
 
   test('does not mind a capacitor to earth, which carries no direct current', () => {
-    const text = setText('fescue', 'parts: {drain: {kind: capacitor, from: B5, to: earth, capacitance: 10 nF}}')
+    const text = setText(
+      'fescue',
+      'parts: {drain: {kind: capacitor, from: B5, to: earth, capacitance: 10 nF}}',
+    )
     expect(troubles(checkText(text))).toEqual({})
   })
 
@@ -60,7 +75,11 @@ describe('touchable metal', () => {
   test('fails on a cradle joined to a line wire', () => {
     const answer = checkText(setText('fescue', 'touchable metal: {cradle: A1}'))
     expect(troubles(answer)).toEqual({ [TOUCHABLE]: 'fails' })
-    expect(verdictOf(answer, TOUCHABLE)).toMatchObject({ state: 'fails', subject: 'cradle', path: ['trial/A1'] })
+    expect(verdictOf(answer, TOUCHABLE)).toMatchObject({
+      state: 'fails',
+      subject: 'cradle',
+      path: ['trial/A1'],
+    })
   })
 
   test('fails on metal that only a contact brings to the line, in the condition that does', () => {

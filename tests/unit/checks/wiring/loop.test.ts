@@ -26,8 +26,15 @@ describe('the loop off-hook', () => {
     ['neither', ['park core: line.a', 'park core: line.b']],
   ])('is open with line cores parked: %s', (_which, moves) => {
     const answer = checkMoved('fescue', ...moves)
-    expect(verdictOf(answer, THROUGH)).toMatchObject({ state: 'fails', figure: { id: 'loop.current', value: 0 } })
-    expect(verdictOf(answer, CLOSED)).toMatchObject({ state: 'fails', figure: { state: 'open' }, margin: null })
+    expect(verdictOf(answer, THROUGH)).toMatchObject({
+      state: 'fails',
+      figure: { id: 'loop.current', value: 0 },
+    })
+    expect(verdictOf(answer, CLOSED)).toMatchObject({
+      state: 'fails',
+      figure: { state: 'open' },
+      margin: null,
+    })
     expect(verdictOf(answer, OPEN).state).toBe('holds')
   })
 
@@ -45,7 +52,11 @@ describe('the loop off-hook', () => {
   })
 
   test('fails on too much resistance in it although it is closed', () => {
-    const text = setText('sedge', 'without: [straps.A3-A4]', 'parts: {weight: {kind: resistor, from: A3, to: A4, resistance: 8 kΩ}}')
+    const text = setText(
+      'sedge',
+      'without: [straps.A3-A4]',
+      'parts: {weight: {kind: resistor, from: A3, to: A4, resistance: 8 kΩ}}',
+    )
     const answer = checkText(text)
     for (const id of [THROUGH, CLOSED]) {
       expect(verdictOf(answer, id)).toMatchObject({ state: 'fails' })
@@ -58,7 +69,11 @@ describe('the loop off-hook', () => {
     const at = (ohms: number) =>
       verdictOf(
         checkText(
-          setText('sedge', 'without: [straps.A3-A4]', `parts: {weight: {kind: resistor, from: A3, to: A4, resistance: ${ohms} Ω}}`),
+          setText(
+            'sedge',
+            'without: [straps.A3-A4]',
+            `parts: {weight: {kind: resistor, from: A3, to: A4, resistance: ${ohms} Ω}}`,
+          ),
         ),
         CLOSED,
       )

@@ -1,6 +1,14 @@
 import { check } from 'ringproof'
 import { describe, expect, test } from 'vitest'
-import { checkMoved, checkText, DEMO, setText, troubles, verdictOf, verdictsOf } from '../../../support/bench.ts'
+import {
+  checkMoved,
+  checkText,
+  DEMO,
+  setText,
+  troubles,
+  verdictOf,
+  verdictsOf,
+} from '../../../support/bench.ts'
 
 const LEFT_OUT = 'wiring.no-part-left-out'
 const UNIT = 'wiring.unit-as-needed'
@@ -26,7 +34,10 @@ describe('a part left out', () => {
 
   test('counts one verdict for each branch on no closed way', () => {
     const answer = checkMoved('fescue', 'lift strap: C3-A1')
-    expect(verdictsOf(answer, LEFT_OUT).map(({ subject }) => subject)).toEqual(['fescue/bell-resistor', 'fescue/bell'])
+    expect(verdictsOf(answer, LEFT_OUT).map(({ subject }) => subject)).toEqual([
+      'fescue/bell-resistor',
+      'fescue/bell',
+    ])
   })
 
   test('is none where every branch lies on a closed way', () => {
@@ -50,12 +61,21 @@ describe('the plug-in unit', () => {
   })
 
   test('holds in its slot, and where the set has no slot', () => {
-    expect(verdictOf(check({ target: 'fescue' }, DEMO), UNIT)).toMatchObject({ state: 'holds', subject: 'regulator' })
-    expect(verdictOf(check({ target: 'sedge' }, DEMO), UNIT)).toMatchObject({ state: 'holds', subject: 'sedge', path: [] })
+    expect(verdictOf(check({ target: 'fescue' }, DEMO), UNIT)).toMatchObject({
+      state: 'holds',
+      subject: 'regulator',
+    })
+    expect(verdictOf(check({ target: 'sedge' }, DEMO), UNIT)).toMatchObject({
+      state: 'holds',
+      subject: 'sedge',
+      path: [],
+    })
   })
 
   test('that is plugged in again mends the loop', () => {
-    expect(troubles(checkMoved('fescue', 'pull unit: regulator', 'plug unit: vetch, in: regulator'))).toEqual({})
+    expect(troubles(checkMoved('fescue', 'pull unit: regulator', 'plug unit: vetch, in: regulator'))).toEqual(
+      {},
+    )
   })
 })
 
