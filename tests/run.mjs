@@ -38,7 +38,9 @@ function buildIsFresh() {
   )
   if (!made.every(existsSync)) return false
   const youngest = Math.max(
-    ...['src', 'netlists', 'package.json', 'package-lock.json', 'tsconfig.json'].map((name) => newest(join(root, name))),
+    ...['src', 'netlists', 'package.json', 'package-lock.json', 'tsconfig.json'].map((name) =>
+      newest(join(root, name)),
+    ),
   )
   return made.every((file) => statSync(file).mtimeMs > youngest)
 }

@@ -19,6 +19,14 @@ export function judgeStanding(standing: Standing): {
   verdicts: readonly Verdict[]
   figures: readonly Figure[]
 } {
+  if (standing.places.length === 0) {
+    refuse({
+      code: 'request-wrong',
+      found: `${standing.name}, where no set stands`,
+      expected: 'premises with sets, a set or a rewire',
+      mend: 'name the set, and say where with `--on`',
+    })
+  }
   const supplier = freshSupplier(standing.net)
   const contexts: readonly CheckContext[] = standing.places.map((place) => ({
     net: standing.net,

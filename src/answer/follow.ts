@@ -31,7 +31,7 @@ export function follow(request: FollowRequest, shelf: Shelf): FollowAnswer {
   const analysis = frequency === undefined ? 'direct' : 'alternating'
   const solution = solve(net, {
     analysis,
-    condition: conditionOf(place, written),
+    condition: conditionOf(place, written, net.rest),
     ...(frequency === undefined ? {} : { frequency }),
   })
   const { from, to, left } = endsOf(net, place, request)

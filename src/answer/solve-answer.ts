@@ -31,7 +31,7 @@ export function solveAnswer(
   const analysis = frequency === undefined ? 'direct' : 'alternating'
   const solution = solve(net, {
     analysis,
-    condition: conditionOf(place, written),
+    condition: conditionOf(place, written, net.rest),
     ...(frequency === undefined ? {} : { frequency }),
   })
   const states: Record<string, string> = {}

@@ -1,5 +1,6 @@
 /** What a request is about, standing somewhere: sets with their rewires, in premises, on a line. */
 import { compile, type Installation, type StandingSet } from '../netlist/compile.ts'
+import { readCondition } from '../netlist/condition.ts'
 import type { Netlist } from '../netlist/netlist.ts'
 import { type Problem, ProblemError, refuse } from '../problem.ts'
 import { describeMove } from '../rewire/describe-move.ts'
@@ -7,6 +8,7 @@ import { applyMoves } from '../rewire/moves.ts'
 import type {
   LineSheet,
   PlacedMove,
+  PlaceSpec,
   PremisesSheet,
   RewireSheet,
   SetSheet,
@@ -87,9 +89,18 @@ export function stand(where: Where, shelf: Shelf): Standing {
   const place = one.set.name
   if (where.on === NOWHERE) return alone(sheet.name, one, warnings)
   const ground = groundOf(where, shelf)
-  const socket = Object.keys(ground.premises.sockets)[0]
+  const [socket] = Object.entries(ground.premises.sockets).find(([, spec]) => spec.is === 'master') ?? []
+  const others = standingSets(ground.premises, shelf)
+  if (Object.hasOwn(others, place)) {
+    refuse({
+      code: 'request-wrong',
+      found: `a set at the place \`${place}\` of ${ground.premises.name}`,
+      expected: `that place free for ${place}`,
+      mend: `check ${ground.premises.name} itself, or other premises`,
+    })
+  }
   const sets = {
-    ...standingSets(ground.premises, shelf),
+    ...others,
     [place]: { set: one.set, ...(socket === undefined ? {} : { in: socket }) },
   }
   return {
@@ -127,13 +138,29 @@ function standPremises(
 function standingSets(premises: PremisesSheet, shelf: Shelf): Record<string, StandingSet> {
   const sets: Record<string, StandingSet> = {}
   for (const [place, spec] of Object.entries(premises.sets)) {
+    const said = spec.condition === undefined ? undefined : readCondition(spec.condition)
     const set =
       spec.rewire === undefined
         ? findSheet('set', spec.set, shelf, premises.file).sheet
-        : rewired(findSheet('rewire', spec.rewire, shelf, premises.file).sheet, shelf).set
-    sets[place] = { set, in: spec.in, reversed: spec.reversed ?? false }
+        : rewiredThere(premises, place, spec, shelf)
+    const condition = said && { hook: said.hook, dial: said.dial, key: said.key }
+    sets[place] = { set, in: spec.in, reversed: spec.reversed ?? false, ...(condition ? { condition } : {}) }
   }
   return sets
+}
+
+/** A set in premises after its rewire, which must be a rewire of that very set. */
+function rewiredThere(premises: PremisesSheet, place: string, spec: PlaceSpec, shelf: Shelf): SetSheet {
+  const { sheet } = findSheet('rewire', spec.rewire ?? '', shelf, premises.file)
+  if (sheet.set === spec.set) return rewired(sheet, shelf).set
+  const at = premises.places.get(`sets.${place}`)
+  refuse({
+    code: 'name-unknown',
+    found: `the rewire \`${sheet.name}\`, which is for the set \`${sheet.set}\``,
+    expected: `a rewire of the set \`${spec.set}\``,
+    mend: `write \`set: ${sheet.set}\`, or take another rewire`,
+    ...(at === undefined ? {} : { place: at }),
+  })
 }
 
 /** The line that `on` names, if it names one. */

@@ -25,7 +25,7 @@ export interface Rule {
 export function when(context: CheckContext, written: string): Condition {
   const read = readCondition(written)
   if (read === undefined) throw new RangeError(`${written} is no condition`)
-  return conditionOf(context.place.place, read)
+  return conditionOf(context.place.place, read, context.net.rest)
 }
 
 /** The plug's links of the examined set; lifting them leaves the set alone. */
@@ -44,6 +44,14 @@ export function wireAt(context: CheckContext, wire: 'a' | 'b' | 'ringing'): numb
     .find((branch) => branch?.from === node)
   if (link !== undefined) return link.to
   return place.socket === undefined ? place.plug[{ a: 5, b: 2, ringing: 3 }[wire]] : undefined
+}
+
+/** Frequency at which ringing is judged where the line has none, Hz. */
+const USUAL_RINGING = 25
+
+/** The line's ringing frequency, Hz. */
+export function ringingFrequency(context: CheckContext): number {
+  return context.net.line?.ringingFrequency ?? USUAL_RINGING
 }
 
 /** Branches of the examined set whose part has a role. */

@@ -44,7 +44,7 @@ export function judge(evidence: Evidence): Verdict {
     path,
     ...(consequences ? { consequences } : {}),
   }
-  if (value === undefined) {
+  if (value === undefined || Number.isNaN(value) || limit.value === 0) {
     return {
       ...head,
       state: 'unknown',

@@ -2,7 +2,7 @@
 import { MultiUndirectedGraph } from 'graphology'
 import type { PartLaw, PartSpec } from '../parts/kind.ts'
 import { type Place, refuse } from '../problem.ts'
-import type { LineState } from './condition.ts'
+import type { LineState, SetCondition } from './condition.ts'
 import {
   type Branch,
   EARTH,
@@ -35,6 +35,12 @@ export class NetlistBuilder {
   readonly #branchIndex = new Map<string, number>()
   readonly places: NetPlace[] = []
   line: NetLine | undefined
+  readonly rest: Record<string, SetCondition> = {}
+
+  /** Whether a node is there already. */
+  has(id: string): boolean {
+    return this.#index.has(id)
+  }
 
   /** The index of a node, made when new. */
   node(id: string): number {
@@ -117,6 +123,7 @@ export class NetlistBuilder {
       parts: this.#parts,
       places: this.places,
       line: this.line,
+      rest: this.rest,
     }
   }
 }

@@ -57,9 +57,11 @@ const SHARES = {
 function feedLegs(builder: NetlistBuilder, line: LineSheet): number[] {
   const { voltage, resistance, negative, earth, shared } = line.feed
   const limit = line.feed['current limit']
-  const ohms = resistance?.value ?? (limit === undefined ? 0 : voltage.value / limit.value)
+  // with both, the larger one decides how much the feed can give
+  const limited = limit === undefined ? 0 : voltage.value / limit.value
+  const ohms = Math.max(resistance?.value ?? 0, limited)
   const because =
-    limit === undefined
+    ohms > limited || limit === undefined
       ? {}
       : { because: 'current-limited feed as a straight line from open voltage to limit' }
   // Without an earthed pole the legs still meet at the battery: the positive pole is then its node.

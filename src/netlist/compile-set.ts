@@ -2,7 +2,7 @@
 import { contact, strap } from '../parts/contact.ts'
 import { kindOf } from '../parts/index.ts'
 import type { PartSpec } from '../parts/kind.ts'
-import type { Place } from '../problem.ts'
+import { type Place, refuse } from '../problem.ts'
 import type { SetSheet } from '../sheet/model.ts'
 import type { NetlistBuilder } from './builder.ts'
 import { EARTH, type NetCore, type NetPlace, type NetSocket } from './netlist.ts'
@@ -21,6 +21,17 @@ export function compileSet(
 ): NetPlace {
   const at = (end: string): string => (end === EARTH ? EARTH : `${place}/${end}`)
   const origin = (path: string): Place | undefined => set.places.get(path)
+  for (const joint of set.joints) {
+    if (!builder.has(at(joint))) continue
+    const place = origin('joints')
+    refuse({
+      code: 'key-doubled',
+      found: `the joint \`${joint}\` of ${set.name}, where a socket of the same name as its place has a wire of that name`,
+      expected: 'one name for each point',
+      mend: 'give the joint, or the place, another name',
+      ...(place === undefined ? {} : { place }),
+    })
+  }
   const terminals = Object.entries(set.strips).flatMap(([strip, length]) =>
     Array.from({ length }, (_, k) => builder.node(at(`${strip}${k + 1}`))),
   )

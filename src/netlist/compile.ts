@@ -6,6 +6,7 @@ import { NetlistBuilder } from './builder.ts'
 import { compileLine } from './compile-line.ts'
 import { compileSet } from './compile-set.ts'
 import { compileSocket } from './compile-socket.ts'
+import type { SetCondition } from './condition.ts'
 import { EARTH, type Netlist, type NetPlace, type NetSocket } from './netlist.ts'
 
 /** A set standing somewhere. */
@@ -15,6 +16,8 @@ export interface StandingSet {
   readonly in?: string
   /** The pair reversed on the set's side of its socket. */
   readonly reversed?: boolean
+  /** What it does when nothing else is said; on-hook when absent. */
+  readonly condition?: SetCondition
 }
 
 /** What is compiled together. Without premises, the sets stand alone with their plug ends open. */
@@ -42,6 +45,7 @@ export function compile(installation: Installation): Netlist {
   }
   for (const [place, standing] of Object.entries(installation.sets)) {
     const socket = standing.in === undefined ? undefined : sockets.get(standing.in)
+    if (standing.condition !== undefined) builder.rest[place] = standing.condition
     const made = compileSet(builder, standing.set, place, socket)
     builder.places.push(made)
     if (socket !== undefined) plugIn(builder, made, socket, standing.reversed ?? false)

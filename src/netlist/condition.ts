@@ -74,9 +74,13 @@ export function writeCondition(one: WrittenCondition): string {
   return words.join('/')
 }
 
-/** The condition in which one place does this and all others are on-hook. */
-export function conditionOf(place: string, one: WrittenCondition): Condition {
-  return { line: one.line, sets: { [place]: { hook: one.hook, dial: one.dial, key: one.key } } }
+/** The condition in which one place does this and all others rest as they do, on-hook where nothing is said. */
+export function conditionOf(
+  place: string,
+  one: WrittenCondition,
+  rest: Readonly<Record<string, SetCondition>> = {},
+): Condition {
+  return { line: one.line, sets: { ...rest, [place]: { hook: one.hook, dial: one.dial, key: one.key } } }
 }
 
 /** One place's share of a condition, with the line's state. */

@@ -20,8 +20,10 @@ const ASKING_OMEGA = 2000 * Math.PI
 /** Hears of each law only whether it joins the branch's two ends. */
 class JoinSink implements LawSink {
   readonly joins: boolean[] = []
+  readonly stores: boolean[] = []
   admittance(branch: number, yRe: number, yIm: number): void {
     this.joins[branch] = yRe !== 0 || yIm !== 0
+    this.stores[branch] = yIm > 0
   }
   equation(branch: number, a: number): void {
     this.joins[branch] = a !== 0
@@ -29,6 +31,20 @@ class JoinSink implements LawSink {
   mutual(): void {
     // magnetic coupling joins nothing
   }
+}
+
+/** The branches that store charge in a condition: capacitors, leaky or not. */
+export function capacitive(net: Netlist, condition: Condition): Choice {
+  const at: LawPoint = { analysis: 'alternating', omega: ASKING_OMEGA }
+  const stores = new Set<number>()
+  for (const part of net.parts) {
+    const sink = new JoinSink()
+    part.law.law(part.spec, at, stateOf(part, condition), sink)
+    sink.stores.forEach((yes, k) => {
+      if (yes) stores.add(part.first + k)
+    })
+  }
+  return (branch) => stores.has(branch.index)
 }
 
 /**

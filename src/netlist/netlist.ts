@@ -5,7 +5,7 @@
 import type { MultiUndirectedGraph } from 'graphology'
 import type { Form, Gate, PartLaw, PartSpec, Role } from '../parts/kind.ts'
 import type { Place } from '../problem.ts'
-import type { Condition, LineState } from './condition.ts'
+import type { Condition, LineState, SetCondition } from './condition.ts'
 
 /** The reference node; always node 0. */
 export const EARTH = 'earth'
@@ -132,6 +132,8 @@ export interface Netlist {
   readonly parts: readonly NetPart[]
   readonly places: readonly NetPlace[]
   readonly line: NetLine | undefined
+  /** What each set does when nothing else is said of it, by place; on-hook where absent. */
+  readonly rest: Readonly<Record<string, SetCondition>>
 }
 
 /** A condition that a netlist can be put into. */

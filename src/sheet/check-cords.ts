@@ -1,4 +1,5 @@
 /** Cords, the plug, and where cores land. */
+import type { Place } from '../problem.ts'
 import type { Checker } from './checker.ts'
 import { entriesOf, type Raw, type RawMap, type RawScalar, textOf, under } from './raw.ts'
 import type { Strips } from './strips.ts'
@@ -24,6 +25,7 @@ export function checkCords(check: Checker, strips: Strips): void {
     for (const core of entriesOf(under(value, 'cores')).values())
       strips.check(under(core.value, 'lands'), ['parked'])
   }
+  checkFarEnds(check)
   const cores = coresOf(check.root, 'plug')
   const contacts = entriesOf(under(under(check.root, 'plug'), 'contacts'))
   const words: RawScalar[] = []
@@ -33,4 +35,17 @@ export function checkCords(check: Checker, strips: Strips): void {
     if (word !== undefined) words.push(word)
   }
   check.once(words, 'core')
+}
+
+/** Two cords that end in the same thing cannot both have a core of one name: their far ends are one point. */
+function checkFarEnds(check: Checker): void {
+  const seen = new Map<string, Place>()
+  for (const { value } of entriesOf(under(check.root, 'cords')).values()) {
+    const farEnd = textOf(under(value, 'ends in'))
+    for (const [name, { place }] of entriesOf(under(value, 'cores'))) {
+      const first = seen.get(`${farEnd}.${name}`)
+      if (first === undefined) seen.set(`${farEnd}.${name}`, place)
+      else check.twice(name, 'core', place, first)
+    }
+  }
 }

@@ -13,6 +13,18 @@ export function checkPremises(check: Checker): void {
   }
   for (const { value } of sockets.values()) check.known(under(value, 'fed from'), sockets.keys(), 'socket')
   checkFeeding(check)
+  for (const map of ['sockets', 'sets']) {
+    for (const [name, { place }] of entriesOf(under(check.root, map))) {
+      if (name !== 'exchange' && name !== 'earth') continue
+      check.report(
+        'name-malformed',
+        place,
+        `the name ${ticked(name)}`,
+        'a name that the line itself does not use',
+        'choose another name',
+      )
+    }
+  }
   for (const { value } of entriesOf(under(check.root, 'sets')).values()) {
     check.onShelf(under(value, 'set'), 'set')
     check.onShelf(under(value, 'rewire'), 'rewire')

@@ -2,21 +2,23 @@
 import { between } from '../../figures/between.ts'
 import type { Figure } from '../../figures/figure.ts'
 import { ringingCapacitors, ringingCurrent } from '../../figures/ringing.ts'
-import { conducting, without } from '../../netlist/conduct.ts'
+import { capacitive, conducting, without } from '../../netlist/conduct.ts'
 import type { Branch } from '../../netlist/netlist.ts'
 import { pathBetween } from '../../netlist/paths.ts'
-import { type CheckContext, nodeShort, plugLinks, type Rule, roleBranches, when, wireAt } from '../context.ts'
+import {
+  type CheckContext,
+  nodeShort,
+  plugLinks,
+  type Rule,
+  ringingFrequency,
+  roleBranches,
+  when,
+  wireAt,
+} from '../context.ts'
 import { judge, worst } from '../judge.ts'
 import { limitOf } from '../limits.ts'
 import type { Consequence, Verdict } from '../rule.ts'
 import { noLine } from './loop.ts'
-
-/** Frequency at which the ringing lead is judged where the line has no ringing, Hz. */
-const USUAL_RINGING = 25
-
-function frequencyOf(context: CheckContext): number {
-  return context.net.line?.ringingFrequency ?? USUAL_RINGING
-}
 
 function perBell(
   context: CheckContext,
@@ -31,7 +33,11 @@ function perBell(
 function bellCurrent(context: CheckContext, bell: Branch): readonly Consequence[] {
   if (context.net.line?.ringingFrequency === undefined || context.place.socket === undefined) return []
   return [
-    { figure: context.figure(ringingCurrent(bell, when(context, 'on-hook/ringing'), frequencyOf(context))) },
+    {
+      figure: context.figure(
+        ringingCurrent(bell, when(context, 'on-hook/ringing'), ringingFrequency(context)),
+      ),
+    },
   ]
 }
 
@@ -39,17 +45,18 @@ function bellCurrent(context: CheckContext, bell: Branch): readonly Consequence[
 function toEnds(
   context: CheckContext,
   bell: Branch,
-  node: number | undefined,
+  node: number,
 ): readonly { end: number; figure: Figure }[] {
   const condition = when(context, 'on-hook')
   const lifted = [bell.index, ...plugLinks(context)]
   return [bell.from, bell.to].map((end) => ({
     end,
-    figure: context.figure(
-      between(context.net, node ?? end, node === undefined ? 0 : end, { condition, lifted }),
-    ),
+    figure: context.figure(between(context.net, node, end, { condition, lifted })),
   }))
 }
+
+/** A bell that gets less than this is silent, A: it leaks through open contacts. */
+const SILENT = 1e-6
 
 const OPEN = Number.POSITIVE_INFINITY
 
@@ -76,7 +83,9 @@ export const ringingLeadToBell: Rule = {
   asks: 'Does the ringing lead reach the bell?',
   run: (context) =>
     perBell(context, ringingLeadToBell.id, (bell) => {
-      const lead = wireAt(context, 'ringing')
+      // where no ringing lead comes to the socket, the plug's own contact shows what the set would do with one
+      const lead = wireAt(context, 'ringing') ?? context.place.plug[3]
+      if (lead === undefined) return fromThePair(context, bell)
       const near = nearest(toEnds(context, bell, lead))
       if (near === undefined) return noLine(context, ringingLeadToBell.id)
       return judge({
@@ -98,6 +107,33 @@ export const ringingLeadToBell: Rule = {
     }),
 }
 
+/** A set whose plug has no ringing core: its bell must get its current from the pair. */
+function fromThePair(context: CheckContext, bell: Branch): Verdict {
+  const least = bell.part.law.sounds?.(bell.part.spec).current
+  const [rings] = bellCurrent(context, bell)
+  const base = { ...noLine(context, ringingLeadToBell.id), subject: bell.id }
+  if (rings === undefined || least === undefined) return base
+  const says = 'The plug has no ringing core; the bell takes its current from the pair.'
+  const limit = {
+    value: least,
+    side: 'at-least' as const,
+    unit: 'A' as const,
+    source: 'sheet of this set',
+    clause: 'rings from',
+    grade: 'SHEET' as const,
+  }
+  const verdict = judge({
+    check: ringingLeadToBell.id,
+    subject: bell.id,
+    figure: rings.figure,
+    limit,
+    path: [],
+    says: { good: says, bad: 'The plug has no ringing core, and the bell gets too little from the pair.' },
+    mend: 'lead a ringing core to the bell, or give it a capacitor of its own to the pair',
+  })
+  return verdict.state === 'holds' ? { ...verdict, remark: says } : verdict
+}
+
 /** Does the ringing lead reach nothing but the bell? */
 export const ringingLeadAlone: Rule = {
   id: 'wiring.ringing-lead-alone',
@@ -114,7 +150,7 @@ export const ringingLeadAlone: Rule = {
           between(context.net, lead, wire, {
             condition: when(context, written),
             lifted,
-            frequency: frequencyOf(context),
+            frequency: ringingFrequency(context),
           }),
         ),
       ),
@@ -145,7 +181,8 @@ export const bellReturn: Rule = {
       const a = wireAt(context, 'a')
       const b = wireAt(context, 'b')
       if (a === undefined || b === undefined) return noLine(context, bellReturn.id)
-      const fed = nearest(toEnds(context, bell, wireAt(context, 'ringing')))
+      const lead = wireAt(context, 'ringing') ?? context.place.plug[3]
+      const fed = lead === undefined ? undefined : nearest(toEnds(context, bell, lead))
       const feeds = fed?.figure.value != null && fed.figure.value < 1e6
       const ends = toEnds(context, bell, a).filter(({ end }) => !feeds || end !== fed?.end)
       const back = nearest(ends)
@@ -179,26 +216,46 @@ export const oneRingingCapacitor: Rule = {
       if (net.line?.ringingFrequency === undefined || place.socket === undefined)
         return noLine(context, oneRingingCapacitor.id)
       const condition = when(context, 'on-hook/ringing')
-      const direct = conducting(net, condition, 'direct')
-      const alternating = conducting(net, condition, 'alternating')
+      const stores = capacitive(net, condition)
       const candidates = net.branches.filter(
         (branch) =>
-          alternating(branch) &&
-          !direct(branch) &&
+          stores(branch) &&
           branch.part.role === undefined &&
           (branch.part.place === place.place || branch.part.sort === 'socket'),
       )
+      const [rings] = bellCurrent(context, bell)
+      const count = context.figure(
+        ringingCapacitors(net, bell, candidates, condition, ringingFrequency(context)),
+      )
+      if ((rings?.figure.value ?? 0) < SILENT) {
+        const says = 'The bell gets no ringing current, so no capacitor carries any.'
+        return {
+          ...noLine(context, oneRingingCapacitor.id),
+          subject: bell.id,
+          reason: 'undetermined',
+          says,
+          figure: count,
+        }
+      }
+      const limit = limitOf(context.limits, 'one-capacitor')
       return judge({
         check: oneRingingCapacitor.id,
         subject: bell.id,
-        figure: context.figure(ringingCapacitors(net, bell, candidates, condition, frequencyOf(context))),
-        limit: limitOf(context.limits, 'one-capacitor'),
+        figure: count,
+        // none at all is as wrong as two
+        limit: count.value === 0 ? { ...limit, side: 'at-least' } : limit,
         path: candidates.map((branch) => branch.id),
         says: {
           good: 'No second capacitor carries ringing current.',
-          bad: 'More than one capacitor carries the ringing current of this bell.',
+          bad:
+            count.value === 0
+              ? 'No capacitor carries the ringing current of this bell.'
+              : 'More than one capacitor carries the ringing current of this bell.',
         },
-        mend: 'take the set’s own ringing capacitor out; the master socket has one',
+        mend:
+          count.value === 0
+            ? 'put one capacitor into the way of the ringing current'
+            : 'take the set’s own ringing capacitor out; the master socket has one',
         consequences: bellCurrent(context, bell),
       })
     }),

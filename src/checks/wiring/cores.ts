@@ -146,7 +146,10 @@ function reach(context: CheckContext, part: Branch): Verdict {
     )
   const figure = seen({ lifted: [part.index] })
   const cores = context.place.cores.filter((core) => core.far === part.from || core.far === part.to)
-  const limit = limitOf(context.limits, 'core-reach')
+  const reachLimit = limitOf(context.limits, 'core-reach')
+  const shortLimit = limitOf(context.limits, 'core-short')
+  const shorted = figure.value !== null && figure.value < shortLimit.value
+  const limit = shorted ? shortLimit : reachLimit
   const where = cores
     .map(
       (core) =>
@@ -165,12 +168,14 @@ function reach(context: CheckContext, part: Branch): Verdict {
     ),
     says: {
       good: `The ${part.part.name} is in the circuit (${where}).`,
-      bad: `The ${part.part.name} is out of the circuit: ${where}, and no closed way leads from one core to the other.`,
+      bad: shorted
+        ? `The ${part.part.name} is shorted: ${where}, and a link joins the two.`
+        : `The ${part.part.name} is out of the circuit: ${where}, and no closed way leads from one core to the other.`,
     },
     mend: mendOf(context, part, cores, (core, terminal) => {
       const changes = landed(core, terminal)
       const value = seen({ ...changes, lifted: [part.index, ...(changes.lifted ?? [])] }).value
-      return value !== null && value <= limit.value
+      return value !== null && value <= reachLimit.value && value >= shortLimit.value
     }),
   })
 }

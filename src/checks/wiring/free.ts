@@ -2,7 +2,17 @@
 import { between } from '../../figures/between.ts'
 import type { Figure } from '../../figures/figure.ts'
 import { earthLeakage } from '../../figures/loop.ts'
-import { type CheckContext, nodeShort, plugLinks, type Rule, when, wireAt } from '../context.ts'
+import { conducting, without } from '../../netlist/conduct.ts'
+import { pathBetween } from '../../netlist/paths.ts'
+import {
+  type CheckContext,
+  nodeShort,
+  plugLinks,
+  type Rule,
+  ringingFrequency,
+  when,
+  wireAt,
+} from '../context.ts'
 import { judge, worst } from '../judge.ts'
 import { limitOf } from '../limits.ts'
 import type { Verdict } from '../rule.ts'
@@ -11,18 +21,39 @@ import { noLine } from './loop.ts'
 /** Wiring numbers of the plug that carry the line pair and the ringing lead. */
 const IN_USE: ReadonlySet<string> = new Set(['2', '3', '5'])
 
+/** Every way to hold handset, dial and key. */
+const ALL_WAYS: readonly string[] = ['on-hook', 'off-hook'].flatMap((hook) =>
+  ['', '/make', '/break'].flatMap((dial) => ['', '/key'].map((key) => hook + dial + key)),
+)
+
+/** The same with the recall key up. */
+const KEY_UP: readonly string[] = ALL_WAYS.filter((words) => !words.endsWith('/key'))
+
+/** What may be live: the line wires, and the ringing lead where one comes. */
 function wiresOf(context: CheckContext): readonly number[] {
-  return [wireAt(context, 'a'), wireAt(context, 'b')].filter((node) => node !== undefined)
+  const wires = [wireAt(context, 'a'), wireAt(context, 'b'), wireAt(context, 'ringing')]
+  return wires.filter((node) => node !== undefined)
 }
 
+/** The least of what leads from a node to anything live, to direct current and at ringing frequency. */
 function leastToWires(context: CheckContext, node: number, written: readonly string[]): Figure {
-  const figures = written.flatMap((words) =>
-    wiresOf(context).map((wire) =>
-      context.figure(
-        between(context.net, node, wire, { condition: when(context, words), lifted: plugLinks(context) }),
-      ),
-    ),
+  return worst(
+    wiresOf(context).map((wire) => leastTo(context, node, wire, written)),
+    'at-least',
   )
+}
+
+/** The least of what lies between two nodes of the set alone, to direct current and at ringing frequency. */
+function leastTo(context: CheckContext, node: number, other: number, written: readonly string[]): Figure {
+  const lifted = plugLinks(context)
+  const frequency = ringingFrequency(context)
+  const figures = written.flatMap((words) => {
+    const condition = when(context, words)
+    return [
+      { condition, lifted },
+      { condition, lifted, frequency },
+    ].map((how) => context.figure(between(context.net, node, other, how)))
+  })
   return worst(figures, 'at-least')
 }
 
@@ -75,24 +106,44 @@ export const earthFree: Rule = {
   id: 'wiring.earth-free',
   asks: 'Does nothing of the set reach earth while the key is up?',
   run: (context) => {
-    const figures = ['on-hook', 'off-hook'].map((words) =>
+    const wires = wiresOf(context)
+    if (wires.length < 2) return [noLine(context, earthFree.id)]
+    const reach = worst(
+      wires.map((wire) => leastTo(context, wire, 0, KEY_UP)),
+      'at-least',
+    )
+    const leaks = ['on-hook', 'off-hook'].map((words) =>
       context.figure(earthLeakage(context.net, context.place, when(context, words))),
     )
     return [
       judge({
         check: earthFree.id,
         subject: context.place.place,
-        figure: worst(figures, 'at-most'),
+        figure: reach,
         limit: limitOf(context.limits, 'earth-free'),
-        path: [],
+        path: earthPath(context, wires),
+        consequences: leaks.map((figure) => ({ figure })),
         says: {
-          good: 'Nothing of the set carries current to earth.',
-          bad: 'The set leaks current to earth with the key up.',
+          good: 'No wire of the set reaches earth while the key is up.',
+          bad: 'A wire of the set reaches earth with the key up.',
         },
         mend: 'park the earth core, or find the contact that should be open',
       }),
     ]
   },
+}
+
+/** The way from a wire to earth, where there is one. */
+function earthPath(context: CheckContext, wires: readonly number[]): readonly string[] {
+  const { net } = context
+  for (const words of KEY_UP) {
+    const choice = without(conducting(net, when(context, words), 'alternating'), plugLinks(context))
+    for (const wire of wires) {
+      const path = pathBetween(net, choice, wire, 0)
+      if (path !== undefined) return path.nodes.map((node) => net.nodes[node] ?? '')
+    }
+  }
+  return []
 }
 
 /** Does nothing touchable reach a line wire, in any condition? */
@@ -109,13 +160,7 @@ export const touchableFree: Rule = {
       judge({
         check: touchableFree.id,
         subject: name,
-        figure: leastToWires(context, node, [
-          'on-hook',
-          'off-hook',
-          'off-hook/make',
-          'off-hook/break',
-          'off-hook/key',
-        ]),
+        figure: leastToWires(context, node, ALL_WAYS),
         limit: limitOf(context.limits, 'touchable-free'),
         path: [context.net.nodes[node] ?? ''],
         says: {

@@ -54,13 +54,31 @@ function worth(figures: readonly Figure[], best: readonly number[]): number {
  */
 export function bestLanding(context: CheckContext, cores: readonly NetCore[]): Landing | undefined {
   const own = cores.flatMap((core) => core.meant.map((terminal) => ({ core, terminal })))
-  const all = cores.flatMap((core) => context.place.terminals.map((terminal) => ({ core, terminal })))
+  const wired = wiredTerminals(context)
+  const all = cores.flatMap((core) => wired.map((terminal) => ({ core, terminal })))
   const one = pick(context, cores, own) ?? pick(context, cores, all)
   const home = allHome(context)
   if (one === undefined || home === undefined) return one ?? home
   const best = [0, 1].map((k) => Math.max(...[one, home].map(({ figures }) => figures[k]?.value ?? 0)))
   const enough = limitOf(context.limits, 'joined-cores').value
   return worth(one.figures, best) >= worth(home.figures, best) * enough ? one : home
+}
+
+/** Terminals that something other than a core meets, one of each group that links join. */
+function wiredTerminals(context: CheckContext): readonly number[] {
+  const { net, place } = context
+  const met = new Set(
+    net.branches
+      .filter((branch) => branch.part.place === place.place && branch.part.sort !== 'core')
+      .flatMap((branch) => [branch.from, branch.to]),
+  )
+  const seen = new Set<number>()
+  const links = linksOf(conducting(net, when(context, 'off-hook/speech'), 'direct'))
+  return place.terminals.filter((terminal) => {
+    if (!met.has(terminal) || seen.has(terminal)) return false
+    for (const node of joinedTo(net, links, terminal)) seen.add(node)
+    return true
+  })
 }
 
 function allHome(context: CheckContext): Landing | undefined {

@@ -24,6 +24,21 @@ export function noLine(context: CheckContext, check: string): Unknown {
   }
 }
 
+/** Whether the set has a hook contact; an extension bell has none and closes no loop. */
+function hasHook(context: CheckContext): boolean {
+  return context.net.parts.some(
+    (part) => part.place === context.place.place && part.gate?.word === 'off-hook',
+  )
+}
+
+function noHook(context: CheckContext, check: string): Unknown {
+  return {
+    ...noLine(context, check),
+    reason: 'undetermined',
+    says: 'The set has no hook contact, so it is never off-hook.',
+  }
+}
+
 /** The way of the loop through the set off-hook, or what is left of it on both sides of the gap. */
 interface LoopWay {
   readonly ids: readonly string[]
@@ -71,6 +86,7 @@ export const loopThroughSet: Rule = {
   run(context) {
     if (context.net.line === undefined || context.place.socket === undefined)
       return [noLine(context, loopThroughSet.id)]
+    if (!hasHook(context)) return [noHook(context, loopThroughSet.id)]
     const condition = when(context, 'off-hook')
     const { ids, gap } = loopWay(context)
     return [
@@ -98,6 +114,7 @@ export const loopClosedOffHook: Rule = {
     const a = wireAt(context, 'a')
     const b = wireAt(context, 'b')
     if (a === undefined || b === undefined) return [noLine(context, loopClosedOffHook.id)]
+    if (!hasHook(context)) return [noHook(context, loopClosedOffHook.id)]
     const condition = when(context, 'off-hook')
     const { ids, gap } = loopWay(context)
     return [
@@ -130,10 +147,8 @@ export const loopOpenOnHook: Rule = {
     const choice = conducting(net, condition, 'direct')
     const a = wireAt(context, 'a')
     const b = wireAt(context, 'b')
-    const own =
-      a === undefined || b === undefined
-        ? undefined
-        : pathBetween(net, (branch) => branch.part.place === place.place && choice(branch), a, b)
+    if (a === undefined || b === undefined) return [noLine(context, loopOpenOnHook.id)]
+    const own = pathBetween(net, (branch) => branch.part.place === place.place && choice(branch), a, b)
     return [
       judge({
         check: loopOpenOnHook.id,

@@ -2,6 +2,7 @@
 import { between } from '../../figures/between.ts'
 import { loopCurrent } from '../../figures/loop.ts'
 import { SPEECH_FREQUENCY } from '../../figures/speech.ts'
+import type { Branch } from '../../netlist/netlist.ts'
 import { bridgesOf } from '../../netlist/paths.ts'
 import { plugLinks, type Rule, short, when } from '../context.ts'
 import { judge } from '../judge.ts'
@@ -115,14 +116,32 @@ export const quenchPresent: Rule = {
       ]
     }
     const condition = when(context, 'off-hook/break')
-    return contacts.map((branch) =>
-      judge({
+    const lifted = (branch: Branch): readonly number[] => [branch.index, ...plugLinks(context)]
+    return contacts.map((branch) => {
+      const open = context.figure(between(net, branch.from, branch.to, { condition, lifted: lifted(branch) }))
+      const openLimit = limitOf(context.limits, 'break-open')
+      const bridged = open.value !== null && open.value < openLimit.value
+      if (bridged) {
+        return judge({
+          check: quenchPresent.id,
+          subject: branch.id,
+          figure: open,
+          limit: openLimit,
+          path: [branch.from, branch.to].map((node) => net.nodes[node] ?? ''),
+          says: {
+            good: 'The impulse contact opens the loop.',
+            bad: 'Something bridges the impulse contact, so that the dial cannot break the loop.',
+          },
+          mend: 'take off the strap or part that lies across the impulse contact',
+        })
+      }
+      return judge({
         check: quenchPresent.id,
         subject: branch.id,
         figure: context.figure(
           between(net, branch.from, branch.to, {
             condition,
-            lifted: [branch.index, ...plugLinks(context)],
+            lifted: lifted(branch),
             frequency: SPEECH_FREQUENCY,
           }),
         ),
@@ -133,7 +152,7 @@ export const quenchPresent: Rule = {
           bad: 'Nothing quenches the sparks of the impulse contact.',
         },
         mend: 'put the quench back across the impulse contact; it may have shared the capacitor that was taken out',
-      }),
-    )
+      })
+    })
   },
 }
