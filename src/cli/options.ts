@@ -33,9 +33,12 @@ export const OPTIONS: Readonly<Record<keyof Given, OptionRow>> = {
   },
   condition: {
     flags: '--condition <words>',
-    says: 'such as on-hook/ringing, off-hook/speech, off-hook/make',
+    says: 'such as on-hook/ringing, off-hook/make; without it on-hook for solve, off-hook for follow',
   },
-  frequency: { flags: '--frequency <quantity>', says: 'such as "1 kHz"; direct current without it' },
+  frequency: {
+    flags: '--frequency <quantity>',
+    says: 'such as "1 kHz"; without it direct current, or what the sheet says',
+  },
   from: { flags: '--from <node>', says: 'where to begin' },
   to: { flags: '--to <node>', says: 'where to end' },
   sheets: {

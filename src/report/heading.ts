@@ -26,7 +26,7 @@ export function heading(answer: Envelope, page: Page): string[] {
 }
 
 const CAUTION =
-  'Caution: unplug the set from its line before you open it or move a lead; ringing voltage can hurt. ' +
+  'Caution: unplug the set from its line before you open it or move a lead; a ringing burst can arrive at any moment, and ringing voltage can hurt. ' +
   'Local codes and licensed practice decide what may be done to a line, not this program.'
 
 /** The caution that goes with whatever reports ringing or leads a hand to wires. */

@@ -98,7 +98,9 @@ export function compareText(answer: CompareAnswer, page: Page): string[] {
   const steps = moves.flatMap((move, at) => hanging(`${String(at + 1).padStart(3)} `, move, page.width))
   return [
     ...heading(answer, page),
-    ...(steps.length === 0 ? ['No moves.'] : ['Moves', ...steps]),
+    ...(steps.length === 0
+      ? ['No rewire leads from one side to the other; their wiring may differ all the same.']
+      : ['Moves', ...steps]),
     '',
     ...checkLines(answer, page),
     ...figureLines(answer, page),

@@ -40,7 +40,7 @@ export function followText(answer: FollowAnswer, page: Page): string[] {
     ...(rows.length === 0 ? ['No current runs here.'] : table(heads, rows, page, 0)),
     '',
     ...(answer.approximate === undefined ? [] : approximations([answer.approximate], page)),
-    ...(condition?.line === 'ringing' ? caution(page) : []),
+    ...(answer.steps.some(({ node }) => node.startsWith('exchange/')) ? caution(page) : []),
     `${Math.max(0, steps.length - 1)} steps`,
   ]
 }

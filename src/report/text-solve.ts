@@ -2,7 +2,6 @@
 import type { Amount, SolveAnswer } from '../answer/answer.ts'
 import { EARTH } from '../netlist/netlist.ts'
 import { formatQuantity } from '../quantities/format.ts'
-import { conditionOfAnswer } from './condition-json.ts'
 import { caution, heading } from './heading.ts'
 import type { Page } from './paint.ts'
 import { commonPlace, shortId } from './place-names.ts'
@@ -77,7 +76,7 @@ export function solveText(answer: SolveAnswer, page: Page): string[] {
     lines.push(...wrap(says + short(shared), page.width), '')
   }
   if (answer.approximate !== undefined) lines.push(...approximations([answer.approximate], page))
-  if (conditionOfAnswer(answer.condition)?.line === 'ringing') lines.push(...caution(page))
+  if ('exchange/a' in answer.voltages) lines.push(...caution(page))
   const residual = answer.residual === 0 ? '0' : answer.residual.toExponential(1)
   lines.push(`scaled residual ${residual} (healthy up to about 1)`)
   return lines

@@ -140,8 +140,11 @@ export const ringingLeadAlone: Rule = {
   asks: 'Does the ringing lead touch nothing but the bell?',
   run(context) {
     const lead = wireAt(context, 'ringing')
-    const wires = [wireAt(context, 'a'), wireAt(context, 'b')].filter((node) => node !== undefined)
-    if (lead === undefined || wires.length < 2) return [noLine(context, ringingLeadAlone.id)]
+    const pair = [wireAt(context, 'a'), wireAt(context, 'b')].filter((node) => node !== undefined)
+    if (lead === undefined || pair.length < 2) return [noLine(context, ringingLeadAlone.id)]
+    // a receiver loop touches no line wire, yet nobody may hold ringing voltage in his hand
+    const handset = context.place.cores.filter((core) => core.endsIn === 'handset').map((core) => core.far)
+    const wires = [...pair, ...handset]
     const bells = roleBranches(context, 'sounder').map((bell) => bell.index)
     const lifted = [...bells, ...plugLinks(context)]
     const figures = ['on-hook', 'off-hook'].flatMap((written) =>
@@ -161,15 +164,26 @@ export const ringingLeadAlone: Rule = {
         subject: context.place.place,
         figure: worst(figures, 'at-least'),
         limit: limitOf(context.limits, 'ringing-lead-alone'),
-        path: [context.net.nodes[lead] ?? ''],
+        path: strayPath(context, lead, wires),
         says: {
-          good: 'With the bell taken out, the ringing lead reaches no line wire.',
-          bad: 'The ringing lead reaches a line wire by another way than through the bell.',
+          good: 'With the bell taken out, the ringing lead reaches no line wire and no handset core.',
+          bad: 'The ringing lead reaches a line wire or a handset core by another way than through the bell.',
         },
-        mend: 'take out what joins them: an own capacitor left in the bell path, or a strap',
+        mend: 'take out what joins them: an own capacitor left in the bell path, a strap, or a core on the wrong terminal',
       }),
     ]
   },
+}
+
+/** The way by which the ringing lead strays, where there is one. */
+function strayPath(context: CheckContext, lead: number, wires: readonly number[]): readonly string[] {
+  const { net } = context
+  const bells = roleBranches(context, 'sounder').map((bell) => bell.index)
+  const all = conducting(net, when(context, 'off-hook'), 'alternating')
+  const choice = without(all, [...bells, ...plugLinks(context)])
+  const paths = wires.map((wire) => pathBetween(net, choice, lead, wire)).filter((path) => path !== undefined)
+  const [shortest] = paths.sort((p, q) => p.nodes.length - q.nodes.length)
+  return (shortest?.nodes ?? [lead]).map((node) => net.nodes[node] ?? '')
 }
 
 /** Does the bell return to the a wire, the one on the other side of the capacitor? */

@@ -127,6 +127,8 @@ export const coresReachParts: Rule = {
   asks: 'Does each handset core put its part into the circuit?',
   run(context) {
     const parts = [...roleBranches(context, 'sender'), ...roleBranches(context, 'receiver')]
+    // the line closes circuits that are open in a set alone
+    if (parts.length > 0 && context.place.socket === undefined) return [noLine(context, coresReachParts.id)]
     if (parts.length > 0) return parts.map((part) => reach(context, part))
     return [
       {

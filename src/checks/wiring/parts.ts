@@ -15,6 +15,8 @@ export const noPartLeftOut: Rule = {
   asks: 'Is every part of the set in some circuit?',
   run(context) {
     const { net, place } = context
+    // the line closes circuits that are open in a set alone
+    if (place.socket === undefined) return [noLine(context, noPartLeftOut.id)]
     const condition = when(context, 'off-hook/speech')
     const bridges = bridgesOf(net, () => true)
     const own = net.branches.filter(

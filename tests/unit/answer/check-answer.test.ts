@@ -183,7 +183,8 @@ describe('a comparison', () => {
     const text = rewireText('fescue', 'park core: line.ringing')
     const answer = compare({ found: '', foundText: text, on: 'short' }, shelf)
     expect(answer.request).toEqual({ found: 'fescue', proposed: 'trial', on: 'short' })
-    expect(answer.changed.checks).toEqual(['wiring.ringing-lead-to-bell'])
+    // without ringing current nothing can be said of its capacitor
+    expect(answer.changed.checks).toEqual(['wiring.ringing-lead-to-bell', 'wiring.one-ringing-capacitor'])
     const onText = { file: 'short.yaml', text: SHORT }
     expect(compare({ found: '', foundText: text, onText }, DEMO).changed).toEqual(answer.changed)
   })

@@ -49,18 +49,33 @@ describe('earth', () => {
     const answer = checkText(text)
     expect(verdictOf(answer, EARTH)).toMatchObject({
       state: 'fails',
-      figure: { id: 'leakage.earth', unit: 'A' },
+      figure: { id: 'resistance.between', unit: 'Ω' },
+      path: ['trial/plug.b', 'trial/B5', 'earth'],
     })
-    // closed form: 50 V over 10 kΩ, half the feed resistance and one wire of the cable
-    const ohms = 50 / (verdictOf(answer, EARTH).figure?.value ?? 1)
-    expect(ohms).toBeGreaterThan(10_200)
-    expect(ohms).toBeLessThan(10_500)
+    // closed form: the 10 kΩ and one core of the cord
+    const ohms = verdictOf(answer, EARTH).figure?.value ?? 0
+    expect(ohms).toBeGreaterThan(10_000)
+    expect(ohms).toBeLessThan(10_001)
   })
 
-  test('does not mind a capacitor to earth, which carries no direct current', () => {
+  test('fails also where no battery drives a current to earth, and with the set alone', () => {
+    const text = setText('fescue', 'parts: {drain: {kind: resistor, from: B5, to: earth, resistance: 10 kΩ}}')
+    const answer = check({ target: '', text, on: 'none' }, DEMO)
+    expect(verdictOf(answer, EARTH).state).toBe('fails')
+  })
+
+  test('fails on a capacitor to earth that passes ringing: 10 nF is 637 kΩ at 25 Hz', () => {
     const text = setText(
       'fescue',
       'parts: {drain: {kind: capacitor, from: B5, to: earth, capacitance: 10 nF}}',
+    )
+    expect(troubles(checkText(text))).toEqual({ [EARTH]: 'fails' })
+  })
+
+  test('does not mind a small capacitor to earth: 1 nF is 6.4 MΩ at 25 Hz', () => {
+    const text = setText(
+      'fescue',
+      'parts: {drain: {kind: capacitor, from: B5, to: earth, capacitance: 1 nF}}',
     )
     expect(troubles(checkText(text))).toEqual({})
   })
