@@ -82,7 +82,7 @@ function refusal({ code, message }: CommanderError, argv: readonly string[]): ne
         : perhaps(nearest(quoted, flags))
       requestWrong(
         `the option \`${quoted}\``,
-        `an option of \`ringproof ${row ?? ''}\``.replace(' `', '`'),
+        row === undefined ? 'an option of `ringproof`' : `an option of \`ringproof ${row}\``,
         mend,
       )
       break

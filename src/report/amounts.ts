@@ -13,6 +13,7 @@ const LEAST = 1e-12
 /** A value with its unit to `digits` significant digits; `< 1 pA` for what rounding leaves of nothing. */
 export function valueText(value: number, unit: FigureUnit, digits: number = 3): string {
   if (value !== 0 && Math.abs(value) < LEAST) return unit === '1' ? '< 1e-12' : `< 1 p${unit}`
+  if (unit === '1' && Number.isInteger(value)) return String(value)
   return unit === '1' ? formatNumber(value, digits) : formatQuantity(value, unit, digits)
 }
 

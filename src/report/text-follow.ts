@@ -38,6 +38,7 @@ export function followText(answer: FollowAnswer, page: Page): string[] {
     ...wrap(words.join('; '), page.width),
     '',
     ...(rows.length === 0 ? ['No current runs here.'] : table(heads, rows, page, 0)),
+    ...(rows.length === 1 ? ['No current leads on from here in this condition.'] : []),
     '',
     ...(answer.approximate === undefined ? [] : approximations([answer.approximate], page)),
     ...(answer.steps.some(({ node }) => node.startsWith('exchange/')) ? caution(page) : []),
