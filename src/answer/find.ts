@@ -41,7 +41,27 @@ export function findSheet<K extends SheetKind>(
       mend: near === undefined ? `\`ringproof list ${kind}s\` shows the names` : `perhaps \`${near}\``,
     })
   }
-  return readSound(text, shelf, kind)
+  return withTwins(readSound(text, shelf, kind), kind, name, shelf, from)
+}
+
+/** Two sheets of one kind and name: one is taken, and that is said. */
+function withTwins<S extends Sheet>(
+  found: Found<S>,
+  kind: SheetKind,
+  name: string,
+  shelf: Shelf,
+  from?: string,
+): Found<S> {
+  const files = shelf.twins?.(kind, name, from) ?? []
+  if (files.length < 2) return found
+  const twins: Problem = {
+    code: 'key-doubled',
+    severity: 'warning',
+    found: `${files.length} sheets that are the ${kind} \`${name}\`: ${files.join(', ')}; the first is taken`,
+    expected: 'one sheet of each kind and name in a folder',
+    mend: 'change the `name:` of a copy, or ask by the file',
+  }
+  return { ...found, warnings: [...found.warnings, twins] }
 }
 
 /** Finds what a person named: `fescue`, `rewire/sedge-converted`; the kinds are tried in the order given. */
@@ -55,7 +75,7 @@ export function findTarget<K extends SheetKind>(
   const name = tail ?? head
   for (const kind of wanted) {
     const text = shelf.find(kind, name)
-    if (text !== undefined) return readSound(text, shelf, kind)
+    if (text !== undefined) return withTwins(readSound(text, shelf, kind), kind, name, shelf)
   }
   const other = SHEET_KINDS.find((kind) => shelf.find(kind, name) !== undefined)
   const near = nearest(

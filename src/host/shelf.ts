@@ -30,17 +30,18 @@ export function folderShelf(folders: readonly string[], packaged: string): Shelf
     }
     for (const folder of [...folders, packaged]) yield below(folder, DEEPEST).flatMap(inFolder)
   }
+  /** Of the nearest tier that has a readable one, all sheets of this kind and name. */
+  const nearest = (kind: SheetKind, name: string, from: string | undefined): readonly SheetText[] => {
+    for (const tier of tiers(from)) {
+      const candidates = tier.filter((one) => one.kind === kind && one.name === name).sort(byFileName)
+      const texts = candidates.map(({ path }) => textOf(path)).filter((text) => text !== undefined)
+      if (texts.length > 0) return texts
+    }
+    return []
+  }
   return {
-    find(kind, name, from) {
-      for (const tier of tiers(from)) {
-        const candidates = tier.filter((one) => one.kind === kind && one.name === name).sort(byFileName)
-        for (const { path } of candidates) {
-          const text = textOf(path)
-          if (text !== undefined) return text
-        }
-      }
-      return undefined
-    },
+    find: (kind, name, from) => nearest(kind, name, from)[0],
+    twins: (kind, name, from) => nearest(kind, name, from).map(({ file }) => file),
     names(kind: SheetKind, from) {
       const all = [...tiers(from)].flat().filter((one) => one.kind === kind)
       return [...new Set(all.map(({ name }) => name))].sort()

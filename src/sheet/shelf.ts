@@ -11,6 +11,8 @@ export interface SheetText {
 export interface Shelf {
   /** The sheet of this kind and name, as seen from the file `from`. */
   find(kind: SheetKind, name: string, from?: string): SheetText | undefined
+  /** Files of all sheets that are equally near to be this one, the one that `find` takes first; for warnings. */
+  twins?(kind: SheetKind, name: string, from?: string): readonly string[]
   /** All names of this kind in reach, sorted; for lists and nearest names. */
   names(kind: SheetKind, from?: string): readonly string[]
 }

@@ -29,6 +29,19 @@ describe('a shelf of folders', () => {
     expect(shelf.find('unit', 'moss')?.text).toBe(unit('moss'))
   })
 
+  test('names all sheets that are equally near to be the one, the taken one first', () => {
+    const { root, shelf } = desk({
+      'given/b.yaml': unit('reed'),
+      'given/a.yaml': unit('reed'),
+      'other/c.yaml': unit('reed'),
+    })
+    expect(shelf.twins?.('unit', 'reed').map((file) => relative(root, file))).toEqual([
+      'given/a.yaml',
+      'given/b.yaml',
+    ])
+    expect(shelf.twins?.('unit', 'moss')).toEqual([])
+  })
+
   test('looks nearest first: own folder, folders beside it, given ones in their order, the packaged one', () => {
     const places = [
       'desk/mine/u.yaml',
