@@ -63,13 +63,17 @@ function joined(context: CheckContext, pair: readonly [NetCore, NetCore], nodes:
       ...head,
       state: 'unknown',
       reason: context.net.line ? 'undetermined' : 'no-line',
-      says: `${together}; without a speech path nothing more can be said.`,
+      says:
+        now.length === 0
+          ? `${together}; without a speech path nothing more can be said.`
+          : `${together}; no other landing of these cores gives speech to compare with.`,
     }
   }
   if (left >= limit.value) {
-    const remark = meant
-      ? `${together}, as this set means them to be.`
-      : `${together}, but no speech current is lost by it.`
+    const lost = Math.round((1 - left) * 100)
+    const what = worstLoss === 0 ? 'send' : 'receive'
+    const follows = lost < 1 ? 'no speech current is lost' : `${lost} % of the ${what} current is lost`
+    const remark = meant ? `${together}, as this set means them to be.` : `${together}; ${follows} by it.`
     return { ...head, state: 'holds', says: remark, remark }
   }
   return {

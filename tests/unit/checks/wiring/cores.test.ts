@@ -172,6 +172,29 @@ describe('a handset part', () => {
   })
 })
 
+describe('a joining that costs some of the speech', () => {
+  // a resistor from B2 to B4 closes the receiver's loop the long way round
+  const half = (resistance: string) =>
+    setText(
+      'fescue',
+      `parts: {half: {kind: resistor, from: B2, to: B4, resistance: ${resistance}}}`,
+      'cords: {handset: {cores: {r2: {lands: B4}}}}',
+    )
+
+  test('holds below the limit, and the remark says how much is lost', () => {
+    const one = verdictOf(checkText(half('330 Ω')), SEPARATE)
+    expect(one).toMatchObject({ state: 'holds', figure: { id: 'speech.receive' } })
+    const [, receive] = one.consequences ?? []
+    const lost = 1 - (receive?.figure.value ?? 0) / (receive?.mended?.value ?? 1)
+    expect(lost).toBeGreaterThan(0.01)
+    expect(one).toHaveProperty('remark', expect.stringContaining(`${Math.round(lost * 100)} %`))
+  })
+
+  test('fails beyond it', () => {
+    expect(verdictOf(checkText(half('33 kΩ')), SEPARATE)).toMatchObject({ state: 'fails' })
+  })
+})
+
 describe('several cores astray at once', () => {
   test('fail although no single landing brings the speech back, and the mend lands them all', () => {
     const answer = checkMoved('fescue', 'land core: handset.r2, onto: B4', 'land core: handset.r1, onto: B4')
