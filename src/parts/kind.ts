@@ -36,12 +36,32 @@ export interface BranchPlan {
   readonly form: Form
 }
 
+/** The direct voltage and current of one branch, V and A. */
+export interface Working {
+  readonly voltage: number
+  readonly current: number
+}
+
 /** The point at which a law is asked for. */
 export interface LawPoint {
   readonly analysis: 'direct' | 'alternating'
   /** Angular frequency in rad/s; 0 for direct current. */
   readonly omega: number
+  /**
+   * What each of the part's own branches carries in direct current, for laws that bend: in direct current the
+   * law is stated as its tangent there, in alternating current by what that point leaves to small signals.
+   * At rest, 0 V and 0 A, when absent.
+   */
+  readonly direct?: (branch: number) => Working
+  /**
+   * Alternating voltage across each of the part's own branches, V rms, for laws that hang on the size of
+   * what they carry (describing functions). Small signals when absent.
+   */
+  readonly swing?: (branch: number) => number
 }
+
+/** On what a law depends besides its values: the direct-current point, the size of the alternating voltage. */
+export type Bend = 'direct' | 'swing'
 
 /** Takes the laws of one part, branch by branch; indices count the part's own branches. */
 export interface LawSink {
@@ -51,6 +71,63 @@ export interface LawSink {
   equation(branch: number, a: number, zRe: number, zIm: number, eRe?: number, eIm?: number): void
   /** Takes m·i(other) from the left side of `branch`'s equation, in ohms. */
   mutual(branch: number, other: number, mRe: number, mIm: number): void
+}
+
+/**
+ * Takes the same laws once more as plain elements by the sheet's own values, for the second opinion, which
+ * computes with them in as many digits as it is asked for. Ohms may be 0; `Infinity` ohms is no resistor at all.
+ */
+export interface ElementSink {
+  /** i = 0. */
+  open(branch: number): void
+  /** v = (R + jωL)·i + e, in ohms, henries and volts. */
+  series(branch: number, ohms: number, henries: number, eRe?: number, eIm?: number): void
+  /** i = (1/R + jωC)·v + s, in ohms, farads and amperes. */
+  beside(branch: number, ohms: number, farads: number, sRe?: number, sIm?: number): void
+  /** Adds jω·k·√(L·L′)·i(other) to the voltage of `branch`. */
+  coupled(branch: number, other: number, k: number, henries: number, otherHenries: number): void
+}
+
+/**
+ * What a fault does to a part. `open`: nothing flows in the branch. `across`: so many ohms stand beside it.
+ * `within`: so many ohms stand in series with it. `instead`: the part has these values in place of its own.
+ */
+export type FaultChange =
+  | { readonly open: true }
+  | { readonly across: number }
+  | { readonly within: number }
+  | { readonly instead: PartSpec }
+
+/** One way in which a part goes wrong. */
+export interface FaultMode {
+  /** Unique among the part's modes: `open`, `shorted`, `leaky`, `lost-value`, `packed` … */
+  readonly mode: string
+  /** Which of the part's own branches it befalls; all when absent. */
+  readonly branch?: number
+  /** What is wrong, for a person, after the part's name: "is open". */
+  readonly says: string
+  /** What eye, hand or ear would find. */
+  readonly sign: string
+  /** How often among a thousand parts of this kind of that age, and where the figure is from. */
+  readonly weight: number
+  readonly source: string
+  readonly change: FaultChange
+}
+
+/** A stroke of a symbol on a unit grid; y points down. */
+export type Stroke =
+  | { readonly line: readonly (readonly [x: number, y: number])[]; readonly closed?: true }
+  | { readonly arc: readonly [x: number, y: number, radius: number, fromDegrees: number, toDegrees: number] }
+  | { readonly dot: readonly [x: number, y: number] }
+  | { readonly letters: string; readonly at: readonly [x: number, y: number] }
+
+/** A symbol as IEC 60617 draws it, as data; whoever draws pictures draws it. */
+export interface Outline {
+  readonly width: number
+  readonly height: number
+  /** Where each end (as `branches` names them) meets the symbol. */
+  readonly pins: Readonly<Record<string, readonly [x: number, y: number]>>
+  readonly strokes: readonly Stroke[]
 }
 
 /** When a branch conducts: a contact's word, and whether it closes or opens by it. */
@@ -73,12 +150,25 @@ export interface PartLaw<Spec extends PartSpec = PartSpec> {
   branches(spec: Spec): readonly BranchPlan[]
   /** States every branch's law once. Pure: same spec, point and gate give the same laws. */
   law(spec: Spec, at: LawPoint, gate: GateState, sink: LawSink): void
+  /** On what the law of such a part depends; on nothing when absent. */
+  bends?(spec: Spec): readonly Bend[]
+  /**
+   * Newton's next point for one branch of a law that bends: the tangent's answer `next`, held back where the law
+   * is too steep to be believed so far from `before`. The tangent's answer itself when absent.
+   */
+  settle?(spec: Spec, branch: number, next: Working, before: Working): Working
+  /** The laws once more as plain elements; absent where they are none. */
+  elements?(spec: Spec, at: LawPoint, gate: GateState, sink: ElementSink): void
   /** Present for kinds that a set's condition switches. */
   gate?(spec: Spec): Gate
   /** Why a figure that rests on this part in this analysis is approximate; undefined when it is not. */
   standIn?(spec: Spec, at: LawPoint): string | undefined
   /** Least current and its frequency at which a sounder sounds, A rms and Hz. */
   sounds?(spec: Spec): { readonly current: number; readonly frequency: number }
+  /** How it goes wrong; a part that cannot, such as an ideal source, has none. */
+  modes?(spec: Spec): readonly FaultMode[]
+  /** Its symbol. */
+  outline?(spec: Spec): Outline
 }
 
 /** What a schema cannot see; the reader fills in the place. `at` is the key inside the part. */

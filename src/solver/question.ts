@@ -26,6 +26,11 @@ export interface Question {
   readonly sources?: 'all' | 'none'
   readonly probes?: readonly Probe[]
   readonly series?: readonly SeriesVoltage[]
+  /**
+   * Parts whose law bends are taken as they are for currents too small to matter: about rest, not about the point
+   * that the sources put them in. What an ideal meter without battery of its own would read.
+   */
+  readonly small?: true
   /** Branches taken out: i = 0. */
   readonly lifted?: readonly number[]
   /** Straps added between two nodes. */
