@@ -48,8 +48,9 @@ export function judge(evidence: Evidence): Verdict {
     return {
       ...head,
       state: 'unknown',
-      reason: 'undetermined',
-      says: 'The figure is not determined by the wiring.',
+      ...(figure.state === 'no-convergence'
+        ? { reason: 'no-convergence', says: 'No direct-current point was found that suits all parts.' }
+        : { reason: 'undetermined', says: 'The figure is not determined by the wiring.' }),
       margin: null,
     }
   }

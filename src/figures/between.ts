@@ -19,6 +19,7 @@ export function between(net: Netlist, p: number, q: number, how: Between): Figur
     analysis: how.frequency === undefined ? 'direct' : 'alternating',
     condition: how.condition,
     sources: 'none',
+    small: true,
     probes: [{ into: p, outOf: q, re: 1 }],
     ...(how.frequency === undefined ? {} : { frequency: how.frequency }),
     ...(how.lifted === undefined ? {} : { lifted: how.lifted }),

@@ -22,7 +22,7 @@ export type FigureId =
   | 'speech.sidetone'
 
 /** Why a figure has no number. */
-export type State = 'open' | 'undetermined' | 'beyond-range'
+export type State = 'open' | 'undetermined' | 'beyond-range' | 'no-convergence'
 
 /** A unit as JSON and people see it. */
 export type FigureUnit = 'Ω' | 'A' | 'V' | '1'

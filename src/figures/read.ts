@@ -1,5 +1,6 @@
 /** Reads figures off solutions: each question is solved once, whoever asks. */
 import type { Netlist } from '../netlist/netlist.ts'
+import { ProblemError } from '../problem.ts'
 import type { Question } from '../solver/question.ts'
 import { currentIn, type Solution, voltageBetween } from '../solver/solution.ts'
 import { solve } from '../solver/solve.ts'
@@ -28,7 +29,11 @@ export function readFigure(net: Netlist, plan: FigurePlan, supplier: Supplier): 
   let residual = 0
   let state: State | undefined
   plan.taps.forEach((tap, k) => {
-    const solution = supplier(tap.question)
+    const solution = settledBy(supplier, tap.question)
+    if (solution === undefined) {
+      state = 'no-convergence'
+      return
+    }
     residual = Math.max(residual, solution.residual)
     for (const reason of restsOn(net, solution, tap)) reasons.add(reason)
     if (solution.probeOpen) {
@@ -54,6 +59,17 @@ export function readFigure(net: Netlist, plan: FigurePlan, supplier: Supplier): 
     ...(why === undefined ? {} : { state: why }),
     ...(reasons.size === 0 ? {} : { approximate: [...reasons].join('; ') }),
     residual,
+  }
+}
+
+/** The answer to a question; none where the parts' laws found no common point, which one figure may suffer alone. */
+function settledBy(supplier: Supplier, question: Question): Solution | undefined {
+  try {
+    return supplier(question)
+  } catch (error) {
+    if (error instanceof ProblemError && error.problems.every(({ code }) => code === 'no-convergence'))
+      return undefined
+    throw error
   }
 }
 

@@ -50,7 +50,7 @@ const figure = z.strictObject({
   frequency: maybe(z.number()),
   value: z.nullable(z.number()),
   unit,
-  state: maybe(z.enum(['open', 'undetermined', 'beyond-range'])),
+  state: maybe(z.enum(['open', 'undetermined', 'beyond-range', 'no-convergence'])),
   approximate: maybe(text),
   residual: z.number(),
 })

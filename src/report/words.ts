@@ -29,6 +29,7 @@ export const STATE_WORDS: Readonly<Record<State, string>> = {
   open: 'open',
   undetermined: 'undetermined',
   'beyond-range': 'beyond range',
+  'no-convergence': 'no operating point found',
 }
 
 /** The state of a verdict as its heading says it. */

@@ -1,24 +1,24 @@
 /**
- * From laws to a linear system and back. Unknowns: the voltage of every node but earth, then the current
- * of every branch that is an equation. Rows: Kirchhoff's current law at each node, then the equations.
+ * From laws to a linear system. Unknowns: the voltage of every node but earth, then the current of every branch
+ * that is an equation. Rows: Kirchhoff's current law at each node, then the equations. The pattern depends on the
+ * wiring and its gauges alone and is kept; each question refills the values from zero.
  */
-import { createDense } from '../algebra/dense.ts'
-import type { LinearSystem } from '../algebra/system.ts'
+import { createDense as createSparse } from '../algebra/dense.ts'
+import type { LinearSystem, Pattern } from '../algebra/system.ts'
 import type { Netlist } from '../netlist/netlist.ts'
 import type { Laws } from './laws.ts'
 import type { Topology } from './topology.ts'
 
-/** One entry of the pattern and what is added there. */
+/** Which entries a law has; row or column −1 is earth and falls away. */
 interface Entries {
   readonly rows: number[]
   readonly columns: number[]
-  readonly re: number[]
-  readonly im: number[]
 }
 
-/** The assembled system and where its unknowns are. */
+/** The system of a wiring and where its unknowns are. */
 export interface Assembled {
   readonly system: LinearSystem
+  readonly pattern: Pattern
   /** Unknown of a branch's current; −1 for admittances. */
   readonly unknown: Int32Array
   readonly order: number
@@ -27,61 +27,114 @@ export interface Assembled {
 /** Siemens from the first node of an island without earth to earth; it carries no current (design 5). */
 export const GAUGE = 1
 
-/** Stamps the laws of a question into a fresh system. */
+/** Wirings of one netlist that are kept at the same time; questions that come after more start anew. */
+const KEPT = 64
+
+const known = new WeakMap<Netlist, Map<string, Assembled>>()
+
+/** The filled system of these laws; one object serves all questions of the same wiring, one after the other. */
 export function assemble(net: Netlist, laws: Laws, topology: Topology, complex: boolean): Assembled {
-  const nodes = net.nodes.length - 1
+  const wiring = wiringOf(net, laws, topology, complex)
+  fillValues(wiring, laws, topology)
+  return wiring
+}
+
+function wiringOf(net: Netlist, laws: Laws, topology: Topology, complex: boolean): Assembled {
+  const own = net.branches.length
+  const added = Array.from(
+    { length: laws.count - own },
+    (_, k) => `${laws.from[own + k]}-${laws.to[own + k]}`,
+  )
+  const coupled = laws.mutuals.map(({ branch, other }) => `${branch}-${other}`)
+  const key = `${complex}|${topology.gauges.join()}|${coupled.join()}|${added.join()}`
+  let wirings = known.get(net)
+  if (wirings === undefined || wirings.size >= KEPT) {
+    wirings = new Map()
+    known.set(net, wirings)
+  }
+  const before = wirings.get(key)
+  if (before !== undefined) return before
+  const made = newWiring(net.nodes.length - 1, laws, topology, complex)
+  wirings.set(key, made)
+  return made
+}
+
+/** A wiring of its own, shared with nobody. */
+export function newWiring(nodes: number, laws: Laws, topology: Topology, complex: boolean): Assembled {
   const unknown = new Int32Array(laws.count).fill(-1)
   let order = nodes
   for (let k = 0; k < laws.count; k += 1) if (laws.equations[k] === 1) unknown[k] = order++
-  const entries: Entries = { rows: [], columns: [], re: [], im: [] }
+  const entries: Entries = { rows: [], columns: [] }
   for (let k = 0; k < laws.count; k += 1) {
-    if (unknown[k] === -1) stampAdmittance(entries, laws, k)
-    else stampEquation(entries, laws, k, unknown[k]!)
+    const p = laws.from[k]! - 1
+    const q = laws.to[k]! - 1
+    const c = unknown[k]!
+    if (c === -1) {
+      put(entries, p, p)
+      put(entries, q, q)
+      put(entries, p, q)
+      put(entries, q, p)
+    } else {
+      put(entries, p, c)
+      put(entries, q, c)
+      put(entries, c, p)
+      put(entries, c, q)
+      put(entries, c, c)
+    }
   }
-  for (const { branch, other, re, im } of laws.mutuals)
-    put(entries, unknown[branch]!, unknown[other]!, -re, -im)
-  for (const node of topology.gauges) put(entries, node - 1, node - 1, GAUGE, 0)
-  const system = createDense({ order, rows: entries.rows, columns: entries.columns }, complex)
-  system.clear()
-  for (let k = 0; k < entries.re.length; k += 1) system.add(system.slots[k]!, entries.re[k]!, entries.im[k]!)
-  return { system, unknown, order }
+  for (const { branch, other } of laws.mutuals) put(entries, unknown[branch]!, unknown[other]!)
+  for (const node of topology.gauges) put(entries, node - 1, node - 1)
+  const pattern = { order, rows: entries.rows, columns: entries.columns }
+  return { system: createSparse(pattern, complex), pattern, unknown, order }
 }
 
-/** Adds to an entry; row or column −1 is earth and falls away. */
-function put(entries: Entries, row: number, column: number, re: number, im: number): void {
+function put(entries: Entries, row: number, column: number): void {
   if (row < 0 || column < 0) return
   entries.rows.push(row)
   entries.columns.push(column)
-  entries.re.push(re)
-  entries.im.push(im)
 }
 
-function stampAdmittance(entries: Entries, laws: Laws, k: number): void {
-  const p = laws.from[k]! - 1
-  const q = laws.to[k]! - 1
-  const re = laws.slope[2 * k]!
-  const im = laws.slope[2 * k + 1]!
-  put(entries, p, p, re, im)
-  put(entries, q, q, re, im)
-  put(entries, p, q, -re, -im)
-  put(entries, q, p, -re, -im)
-}
-
-function stampEquation(entries: Entries, laws: Laws, k: number, c: number): void {
-  const p = laws.from[k]! - 1
-  const q = laws.to[k]! - 1
-  const a = laws.a[k]!
-  put(entries, p, c, 1, 0) // the current leaves `from`
-  put(entries, q, c, -1, 0)
-  put(entries, c, p, a, 0) // a·v
-  put(entries, c, q, -a, 0)
-  put(entries, c, c, -laws.slope[2 * k]!, -laws.slope[2 * k + 1]!) // − z·i
+/** Refills another system of the same pattern, or this one: the entries come in the order of `newWiring`. */
+export function fillValues(
+  { system, unknown }: Pick<Assembled, 'system' | 'unknown'>,
+  laws: Laws,
+  topology: Topology,
+): void {
+  system.clear()
+  const { slots } = system
+  let at = 0
+  const add = (here: boolean, re: number, im: number): void => {
+    if (!here) return
+    system.add(slots[at]!, re, im)
+    at += 1
+  }
+  for (let k = 0; k < laws.count; k += 1) {
+    const p = laws.from[k]! > 0
+    const q = laws.to[k]! > 0
+    const re = laws.slope[2 * k]!
+    const im = laws.slope[2 * k + 1]!
+    if (unknown[k] === -1) {
+      add(p, re, im)
+      add(q, re, im)
+      add(p && q, -re, -im)
+      add(p && q, -re, -im)
+      continue
+    }
+    const a = laws.a[k]!
+    add(p, 1, 0) // the current leaves `from`
+    add(q, -1, 0)
+    add(p, a, 0) // a·v
+    add(q, -a, 0)
+    add(true, -re, -im) // − z·i
+  }
+  for (const { re, im } of laws.mutuals) add(true, -re, -im)
+  for (let k = 0; k < topology.gauges.length; k += 1) add(true, GAUGE, 0)
 }
 
 /** The right side: sources of the laws, and currents put in from outside, by node. */
 export function rightSide(
   laws: Laws,
-  assembled: Assembled,
+  assembled: Pick<Assembled, 'unknown' | 'order'>,
   injected: Float64Array,
   complex: boolean,
 ): Float64Array {

@@ -5,11 +5,27 @@
 
 import { stateOf } from '../netlist/conduct.ts'
 import type { Netlist, NetPart } from '../netlist/netlist.ts'
-import type { LawPoint, LawSink } from '../parts/kind.ts'
+import type { Bend, LawPoint, LawSink, Working } from '../parts/kind.ts'
 import type { Question } from './question.ts'
 
 /** Resistance of a strap that a question adds, ohms, as any other strap. Common practice, no source. */
 const ADDED_STRAP = 0.01
+
+/** Slopes below this many siemens carry nothing that a double could tell; such a tangent is taken as level. */
+const LEVEL = 1e-15
+
+/** The direct voltage and current of every branch, V and A: the point about which laws are stated. */
+export interface Point {
+  readonly voltage: Float64Array
+  readonly current: Float64Array
+}
+
+/** What laws that bend are stated about; at rest when absent. */
+export interface About {
+  readonly direct?: Point | undefined
+  /** Alternating voltage across every branch, V rms. */
+  readonly swing?: Float64Array | undefined
+}
 
 /** A mutual term between two equations of one part. */
 export interface Mutual {
@@ -19,9 +35,26 @@ export interface Mutual {
   im: number
 }
 
+/** What a part is asked about: its own branches' share of the point. */
+function pointOf(part: NetPart, { analysis, frequency = 0 }: Question, { direct, swing }: About): LawPoint {
+  const at = { analysis, omega: analysis === 'direct' ? 0 : 2 * Math.PI * frequency }
+  if (part.law.bends === undefined) return at
+  const { first } = part
+  return {
+    ...at,
+    ...(direct === undefined ? {} : { direct: (branch: number) => workingAt(direct, first + branch) }),
+    ...(swing === undefined ? {} : { swing: (branch: number) => swing[first + branch]! }),
+  }
+}
+
+/** What one branch carries at a point. */
+export function workingAt({ voltage, current }: Point, branch: number): Working {
+  return { voltage: voltage[branch]!, current: current[branch]! }
+}
+
 /** Fills itself with a netlist's laws; one object serves every question with the same count of branches. */
 export class Laws implements LawSink {
-  /** Branches of the netlist, then the straps that the question adds. */
+  /** Branches of the netlist, then the straps and the resistances that the question adds. */
   readonly count: number
   /** 1 for equations, 0 for admittances. */
   readonly equations: Uint8Array
@@ -35,11 +68,15 @@ export class Laws implements LawSink {
   readonly mutuals: Mutual[] = []
   /** Why figures that rest on this point are approximate. */
   readonly standIns: Map<string, number[]> = new Map()
+  /** Branches whose law hangs on the direct-current point, and on the size of the alternating voltage. */
+  readonly bent: Record<Bend, number[]> = { direct: [], swing: [] }
   #base = 0
+  readonly #added: readonly number[]
 
-  constructor(net: Netlist, added: NonNullable<Question['added']>) {
+  constructor(net: Netlist, { added = [], bridges = [] }: Question) {
     const own = net.branches.length
-    this.count = own + added.length
+    const links = [...added.map((one) => ({ ...one, ohms: ADDED_STRAP })), ...bridges]
+    this.count = own + links.length
     this.equations = new Uint8Array(this.count)
     this.from = new Int32Array(this.count)
     this.to = new Int32Array(this.count)
@@ -51,35 +88,60 @@ export class Laws implements LawSink {
       this.from[k] = branch.from
       this.to[k] = branch.to
     })
-    added.forEach((strap, k) => {
+    links.forEach((link, k) => {
       this.equations[own + k] = 1
-      this.from[own + k] = strap.from
-      this.to[own + k] = strap.to
-      this.a[own + k] = 1
-      this.slope[2 * (own + k)] = ADDED_STRAP
+      this.from[own + k] = link.from
+      this.to[own + k] = link.to
     })
+    this.#added = links.map(({ ohms }) => ohms)
   }
 
-  /** Asks every part for its laws, then applies what the question changes. */
-  fill(net: Netlist, question: Question): void {
-    const at: LawPoint = {
-      analysis: question.analysis,
-      omega: question.analysis === 'direct' ? 0 : 2 * Math.PI * (question.frequency ?? 0),
-    }
-    for (const part of net.parts) this.#fillPart(part, at, question)
-    if (question.sources === 'none') this.offset.fill(0)
+  /** Asks every part for its laws about a point, then applies what the question changes. */
+  fill(net: Netlist, question: Question, about: About = {}): void {
+    this.mutuals.length = 0
+    this.standIns.clear()
+    this.bent.direct.length = 0
+    this.bent.swing.length = 0
+    this.#base = net.branches.length
+    this.#added.forEach((ohms, k) => {
+      this.equation(k, 1, ohms, 0)
+    })
+    for (const part of net.parts) this.#fillPart(part, question, about)
+    if (question.analysis === 'direct' && about.direct !== undefined) this.#levelTangents(about.direct)
     for (const { branch, re, im = 0 } of question.series ?? []) this.#addSeries(branch, re, im)
     for (const branch of question.lifted ?? []) this.open(branch)
   }
 
-  #fillPart(part: NetPart, at: LawPoint, question: Question): void {
+  #fillPart(part: NetPart, question: Question, about: About): void {
     const state = stateOf(part, question.condition)
     this.#base = part.first
+    const resting = question.sources === 'none' && part.role === 'source'
+    const at = pointOf(part, question, resting ? {} : about)
     part.law.law(part.spec, at, state, this)
+    if (resting) this.offset.fill(0, 2 * part.first, 2 * (part.first + part.count))
+    else if (state === 'closed') this.#noteBends(part, question)
     const reason = state === 'open' ? undefined : part.law.standIn?.(part.spec, at)
     if (reason === undefined) return
     const branches = Array.from({ length: part.count }, (_, k) => part.first + k)
     this.standIns.set(reason, [...(this.standIns.get(reason) ?? []), ...branches])
+  }
+
+  #noteBends(part: NetPart, { lifted = [], small }: Question): void {
+    if (small === true) return
+    for (const bend of part.law.bends?.(part.spec) ?? []) {
+      for (let k = part.first; k < part.first + part.count; k += 1)
+        if (!lifted.includes(k)) this.bent[bend].push(k)
+    }
+  }
+
+  /** A tangent too flat to matter is a constant current: what it carries at its point. */
+  #levelTangents({ voltage }: Point): void {
+    for (const k of this.bent.direct) {
+      const y = this.slope[2 * k]!
+      if (this.equations[k] === 1 || y === 0 || Math.abs(y) >= LEVEL) continue
+      this.offset[2 * k]! += y * voltage[k]!
+      this.slope[2 * k] = 0
+    }
   }
 
   /** i = 0, whatever the form. */

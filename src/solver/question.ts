@@ -16,6 +16,17 @@ export interface SeriesVoltage {
   readonly im?: number
 }
 
+/** A strap between two nodes. */
+export interface Added {
+  readonly from: number
+  readonly to: number
+}
+
+/** A resistance between two nodes, ohms. */
+export interface Bridge extends Added {
+  readonly ohms: number
+}
+
 /** A question: analysis, condition and what is changed for its sake. */
 export interface Question {
   readonly analysis: 'direct' | 'alternating'
@@ -34,5 +45,7 @@ export interface Question {
   /** Branches taken out: i = 0. */
   readonly lifted?: readonly number[]
   /** Straps added between two nodes. */
-  readonly added?: readonly { readonly from: number; readonly to: number }[]
+  readonly added?: readonly Added[]
+  /** Resistances added between two nodes, ohms; 0 Ω is an ideal link. */
+  readonly bridges?: readonly Bridge[]
 }

@@ -1,4 +1,5 @@
 /** What a solve came to: voltages, currents, islands, and how well the numbers came out. */
+import type { Point } from './laws.ts'
 import type { Question } from './question.ts'
 
 /** A complex number; im is 0 for direct current. */
@@ -26,6 +27,10 @@ export interface Solution {
   readonly probeOpen: boolean
   /** Reasons why the solution is approximate, each with the branches that stand in. */
   readonly standIns: ReadonlyMap<string, readonly number[]>
+  /** Direct-current point of the parts whose law bends; absent where none does. */
+  readonly point?: Point
+  /** Alternating voltage across every branch, V rms, where a law hangs on it. */
+  readonly swing?: Float64Array
 }
 
 /** The voltage from `q` to `p`, V(p) − V(q); undefined between two islands. */

@@ -1,0 +1,39 @@
+/** The direct-current point around which alternating current is small; found once for all frequencies. */
+import type { Netlist } from '../netlist/netlist.ts'
+import { Laws, type Point } from './laws.ts'
+import { newton } from './newton.ts'
+import type { Question } from './question.ts'
+
+/** Points of one netlist that are kept at the same time. */
+const KEPT = 256
+
+const known = new WeakMap<Netlist, Map<string, Point>>()
+
+/**
+ * The point in which a question's condition and changes leave the bent parts; undefined where nothing bends.
+ * The sheets' sources feed it even where a question leaves them out of its alternating current.
+ * @throws ProblemError `no-convergence`
+ */
+export function operatingPoint(net: Netlist, question: Question): Point | undefined {
+  if (question.small === true) return undefined
+  if (!net.parts.some((part) => part.law.bends?.(part.spec).includes('direct'))) return undefined
+  const { condition, lifted, added, bridges } = question
+  const direct: Question = {
+    analysis: 'direct',
+    condition,
+    ...(lifted === undefined ? {} : { lifted }),
+    ...(added === undefined ? {} : { added }),
+    ...(bridges === undefined ? {} : { bridges }),
+  }
+  let points = known.get(net)
+  if (points === undefined || points.size >= KEPT) {
+    points = new Map()
+    known.set(net, points)
+  }
+  const key = JSON.stringify([condition, lifted, added, bridges])
+  const before = points.get(key)
+  if (before !== undefined) return before
+  const { point } = newton(net, new Laws(net, direct), direct)
+  points.set(key, point)
+  return point
+}
