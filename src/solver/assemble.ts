@@ -3,10 +3,10 @@
  * that is an equation. Rows: Kirchhoff's current law at each node, then the equations. The pattern depends on the
  * wiring and its gauges alone and is kept; each question refills the values from zero.
  */
-import { createDense as createSparse } from '../algebra/dense.ts'
+import { createSparse } from '../algebra/sparse.ts'
 import type { LinearSystem, Pattern } from '../algebra/system.ts'
 import type { Netlist } from '../netlist/netlist.ts'
-import type { Laws } from './laws.ts'
+import type { LawTable } from './laws.ts'
 import type { Topology } from './topology.ts'
 
 /** Which entries a law has; row or column −1 is earth and falls away. */
@@ -33,13 +33,13 @@ const KEPT = 64
 const known = new WeakMap<Netlist, Map<string, Assembled>>()
 
 /** The filled system of these laws; one object serves all questions of the same wiring, one after the other. */
-export function assemble(net: Netlist, laws: Laws, topology: Topology, complex: boolean): Assembled {
+export function assemble(net: Netlist, laws: LawTable, topology: Topology, complex: boolean): Assembled {
   const wiring = wiringOf(net, laws, topology, complex)
   fillValues(wiring, laws, topology)
   return wiring
 }
 
-function wiringOf(net: Netlist, laws: Laws, topology: Topology, complex: boolean): Assembled {
+function wiringOf(net: Netlist, laws: LawTable, topology: Topology, complex: boolean): Assembled {
   const own = net.branches.length
   const added = Array.from(
     { length: laws.count - own },
@@ -60,7 +60,7 @@ function wiringOf(net: Netlist, laws: Laws, topology: Topology, complex: boolean
 }
 
 /** A wiring of its own, shared with nobody. */
-export function newWiring(nodes: number, laws: Laws, topology: Topology, complex: boolean): Assembled {
+export function newWiring(nodes: number, laws: LawTable, topology: Topology, complex: boolean): Assembled {
   const unknown = new Int32Array(laws.count).fill(-1)
   let order = nodes
   for (let k = 0; k < laws.count; k += 1) if (laws.equations[k] === 1) unknown[k] = order++
@@ -97,7 +97,7 @@ function put(entries: Entries, row: number, column: number): void {
 /** Refills another system of the same pattern, or this one: the entries come in the order of `newWiring`. */
 export function fillValues(
   { system, unknown }: Pick<Assembled, 'system' | 'unknown'>,
-  laws: Laws,
+  laws: LawTable,
   topology: Topology,
 ): void {
   system.clear()
@@ -133,7 +133,7 @@ export function fillValues(
 
 /** The right side: sources of the laws, and currents put in from outside, by node. */
 export function rightSide(
-  laws: Laws,
+  laws: LawTable,
   assembled: Pick<Assembled, 'unknown' | 'order'>,
   injected: Float64Array,
   complex: boolean,

@@ -35,6 +35,18 @@ export interface Mutual {
   im: number
 }
 
+/** Laws as figures are solved from them, whoever has filled them. */
+export interface LawTable {
+  readonly count: number
+  readonly equations: Uint8Array
+  readonly from: Int32Array
+  readonly to: Int32Array
+  readonly a: Float64Array
+  readonly slope: Float64Array
+  readonly offset: Float64Array
+  readonly mutuals: readonly Mutual[]
+}
+
 /** What a part is asked about: its own branches' share of the point. */
 function pointOf(part: NetPart, { analysis, frequency = 0 }: Question, { direct, swing }: About): LawPoint {
   const at = { analysis, omega: analysis === 'direct' ? 0 : 2 * Math.PI * frequency }
@@ -53,7 +65,7 @@ export function workingAt({ voltage, current }: Point, branch: number): Working 
 }
 
 /** Fills itself with a netlist's laws; one object serves every question with the same count of branches. */
-export class Laws implements LawSink {
+export class Laws implements LawSink, LawTable {
   /** Branches of the netlist, then the straps and the resistances that the question adds. */
   readonly count: number
   /** 1 for equations, 0 for admittances. */
@@ -106,8 +118,12 @@ export class Laws implements LawSink {
     this.#added.forEach((ohms, k) => {
       this.equation(k, 1, ohms, 0)
     })
-    for (const part of net.parts) this.#fillPart(part, question, about)
+    net.parts.forEach((part, index) => {
+      const other = question.instead?.find((one) => one.part === index)
+      this.#fillPart(other === undefined ? part : { ...part, spec: other.spec }, question, about)
+    })
     if (question.analysis === 'direct' && about.direct !== undefined) this.#levelTangents(about.direct)
+    for (const { branch, ohms } of question.within ?? []) this.#addWithin(branch, ohms)
     for (const { branch, re, im = 0 } of question.series ?? []) this.#addSeries(branch, re, im)
     for (const branch of question.lifted ?? []) this.open(branch)
   }
@@ -157,6 +173,24 @@ export class Laws implements LawSink {
     }
   }
 
+  /** z + r for an equation; y/(1 + y·r) and s/(1 + y·r) for an admittance. */
+  #addWithin(branch: number, ohms: number): void {
+    const k = 2 * branch
+    if (this.equations[branch] === 1) {
+      this.slope[k]! += this.a[branch]! * ohms
+      return
+    }
+    if (this.bent.direct.includes(branch))
+      throw new TypeError('a law that bends with its voltage has no resistance within')
+    const re = 1 + this.slope[k]! * ohms
+    const im = this.slope[k + 1]! * ohms
+    for (const values of [this.slope, this.offset]) {
+      const [p, q] = [values[k]!, values[k + 1]!]
+      values[k] = (p * re + q * im) / (re * re + im * im)
+      values[k + 1] = (q * re - p * im) / (re * re + im * im)
+    }
+  }
+
   #addSeries(branch: number, re: number, im: number): void {
     const k = 2 * branch
     if (this.equations[branch] === 1) {
@@ -171,11 +205,24 @@ export class Laws implements LawSink {
   }
 
   admittance(branch: number, yRe: number, yIm: number, sRe = 0, sIm = 0): void {
-    this.#set(this.#base + branch, 0, yRe, yIm, sRe, sIm)
+    const k = this.#base + branch
+    if (this.equations[k] === 0) this.#set(k, 0, yRe, yIm, sRe, sIm)
+    // other values may make a conductance of what was a small resistance: y·v − i = −s
+    else if (yIm === 0) this.#set(k, yRe, 1, 0, -sRe, -sIm)
+    else throw new TypeError('an equation takes no susceptance')
   }
 
   equation(branch: number, a: number, zRe: number, zIm: number, eRe = 0, eIm = 0): void {
-    this.#set(this.#base + branch, a, zRe, zIm, eRe, eIm)
+    const k = this.#base + branch
+    if (this.equations[k] === 1) {
+      this.#set(k, a, zRe, zIm, eRe, eIm)
+      return
+    }
+    // and a small resistance of what was a conductance: i = (a·v − e)/z
+    const size = zRe * zRe + zIm * zIm
+    if (size === 0) throw new TypeError('an admittance takes no ideal link')
+    const [re, im] = [zRe / size, -zIm / size]
+    this.#set(k, 0, a * re, a * im, -(eRe * re - eIm * im), -(eRe * im + eIm * re))
   }
 
   mutual(branch: number, other: number, re: number, im: number): void {

@@ -3,7 +3,7 @@ import { createDense } from '../algebra/dense.ts'
 import { branchAt, type Netlist, nodeName } from '../netlist/netlist.ts'
 import { ProblemError } from '../problem.ts'
 import { type Assembled, assemble, fillValues, rightSide } from './assemble.ts'
-import type { Laws } from './laws.ts'
+import type { Laws, LawTable } from './laws.ts'
 import type { Question } from './question.ts'
 import { currentFrom, type Refined, refine, voltageOf } from './refine.ts'
 import { type Topology, topologyOf } from './topology.ts'
@@ -39,14 +39,35 @@ export function solveLinear(net: Netlist, laws: Laws, question: Question, manner
   const complex = question.analysis === 'alternating'
   const assembled = factored(net, laws, topology, complex)
   const b = rightSide(laws, assembled, injected, complex)
-  const x = Float64Array.from(b)
-  assembled.system.solve(x, 1)
-  const refined =
-    manner.plain === true
-      ? { value: x, tail: new Float64Array(x.length) }
-      : refine(laws, topology, assembled, x, injected, complex)
+  const { refined, x } = refinedBy(net, laws, topology, { assembled, b, injected, complex }, manner)
   const residual = assembled.system.residual(x, b)
   return { topology, shorts, unknown: assembled.unknown, refined, residual, probeOpen }
+}
+
+/** Solves and refines; factors with kept pivots that a refinement cannot settle on are made anew. */
+function refinedBy(
+  net: Netlist,
+  laws: Laws,
+  topology: Topology,
+  {
+    assembled,
+    b,
+    injected,
+    complex,
+  }: { assembled: Assembled; b: Float64Array; injected: Float64Array; complex: boolean },
+  manner: Manner,
+): { readonly refined: Refined; readonly x: Float64Array } {
+  const x = Float64Array.from(b)
+  assembled.system.solve(x, 1)
+  if (manner.plain === true) return { refined: { value: x, tail: new Float64Array(x.length) }, x }
+  const first = refine(laws, topology, assembled, x, injected, complex)
+  if (first.confirmed) return { refined: first, x }
+  fillValues(assembled, laws, topology)
+  const fresh = assembled.system.factor()
+  if (!fresh.ok) refuseSingular(net, laws, assembled.unknown, fresh.column)
+  const again = Float64Array.from(b)
+  assembled.system.solve(again, 1)
+  return { refined: refine(laws, topology, assembled, again, injected, complex), x: again }
 }
 
 function injections(
@@ -115,7 +136,7 @@ export function voltagesOf(net: Netlist, x: Float64Array, complex: boolean): Flo
 
 /** Voltages across and currents through all branches, interleaved re, im. */
 export function branchesOf(
-  laws: Laws,
+  laws: LawTable,
   { unknown, refined }: Pick<Linear, 'unknown' | 'refined'>,
   complex: boolean,
 ): { readonly falls: Float64Array; readonly currents: Float64Array } {

@@ -1,5 +1,6 @@
 /** What a solver can be asked about a netlist. Questions change states and values, never the wiring. */
 import type { Condition } from '../netlist/condition.ts'
+import type { PartSpec } from '../parts/kind.ts'
 
 /** A current put into one node and taken out of another, A; a test instrument of no impedance of its own. */
 export interface Probe {
@@ -48,4 +49,8 @@ export interface Question {
   readonly added?: readonly Added[]
   /** Resistances added between two nodes, ohms; 0 Ω is an ideal link. */
   readonly bridges?: readonly Bridge[]
+  /** Resistances in series with branches, ohms; not with one whose law bends with its voltage. */
+  readonly within?: readonly { readonly branch: number; readonly ohms: number }[]
+  /** Parts, by their index, that have other values than their sheet says. */
+  readonly instead?: readonly { readonly part: number; readonly spec: PartSpec }[]
 }

@@ -4,11 +4,15 @@
  */
 import { accumulate, accumulateProduct } from '../algebra/double-double.ts'
 import { type Assembled, GAUGE } from './assemble.ts'
-import type { Laws } from './laws.ts'
+import type { LawTable } from './laws.ts'
 import type { Topology } from './topology.ts'
 
-/** Steps of refinement; the second one confirms the first. */
-const STEPS = 2
+/** Least and most steps of refinement; the second one confirms the first. */
+const LEAST_STEPS = 2
+const MOST_STEPS = 6
+/** A correction below this share of its unknown, or this share of the largest, has confirmed it. */
+const CONFIRMED = 1e-13
+const NOTHING = 1e-20
 
 /** Unknowns as value and tail, interleaved re, im when complex. */
 export interface Refined {
@@ -26,27 +30,41 @@ class Twofold {
   }
 }
 
-/** Improves a solution in place of its own rounding. `injected` is by node, interleaved. */
+/**
+ * Improves a solution in place of its own rounding. `injected` is by node, interleaved.
+ * @returns whether the last correction confirmed it; factors too poor to refine with do not
+ */
 export function refine(
-  laws: Laws,
+  laws: LawTable,
   topology: Topology,
   assembled: Assembled,
   x: Float64Array,
   injected: Float64Array,
   complex: boolean,
-): Refined {
+): Refined & { readonly confirmed: boolean } {
   const tail = new Float64Array(x.length)
-  for (let step = 0; step < STEPS; step += 1) {
-    const residual = residualOf(laws, topology, assembled, { value: x, tail }, injected, complex)
-    assembled.system.solve(residual, 1)
-    for (let k = 0; k < x.length; k += 1) accumulate(x, tail, k, residual[k]!)
+  let confirmed = false
+  for (let step = 0; step < MOST_STEPS && !(confirmed && step >= LEAST_STEPS); step += 1) {
+    const correction = residualOf(laws, topology, assembled, { value: x, tail }, injected, complex)
+    assembled.system.solve(correction, 1)
+    confirmed = isSmall(correction, x)
+    for (let k = 0; k < x.length; k += 1) accumulate(x, tail, k, correction[k]!)
   }
-  return { value: x, tail }
+  return { value: x, tail, confirmed }
+}
+
+function isSmall(correction: Float64Array, x: Float64Array): boolean {
+  let largest = 0
+  for (let k = 0; k < x.length; k += 1) largest = Math.max(largest, Math.abs(x[k]!))
+  for (let k = 0; k < x.length; k += 1) {
+    if (!(Math.abs(correction[k]!) <= CONFIRMED * Math.abs(x[k]!) + NOTHING * largest)) return false
+  }
+  return true
 }
 
 /** b − A·x by parts. */
 function residualOf(
-  laws: Laws,
+  laws: LawTable,
   topology: Topology,
   { order, unknown }: Assembled,
   x: Refined,
@@ -94,7 +112,7 @@ function residualOf(
 }
 
 /** v = V(from) − V(to) of a branch. */
-export function voltageOf(laws: Laws, x: Refined, k: number, width: number, fall: Refined): void {
+export function voltageOf(laws: LawTable, x: Refined, k: number, width: number, fall: Refined): void {
   const p = (laws.from[k]! - 1) * width
   const q = (laws.to[k]! - 1) * width
   for (let part = 0; part < width; part += 1) {
@@ -107,7 +125,7 @@ export function voltageOf(laws: Laws, x: Refined, k: number, width: number, fall
 
 /** The current of a branch: its unknown, or y·v + s. */
 export function currentFrom(
-  laws: Laws,
+  laws: LawTable,
   x: Refined,
   k: number,
   c: number,

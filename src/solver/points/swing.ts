@@ -2,12 +2,12 @@
  * Alternating current through parts whose law hangs on the size of the voltage across them (describing functions):
  * the network is solved with the sizes of the last step until these stay.
  */
-import type { Netlist } from '../netlist/netlist.ts'
-import { branchAt } from '../netlist/netlist.ts'
-import { refuse } from '../problem.ts'
-import type { Laws, Point } from './laws.ts'
-import { branchesOf, type Linear, solveLinear } from './linear.ts'
-import type { Question } from './question.ts'
+import type { Netlist } from '../../netlist/netlist.ts'
+import { branchAt } from '../../netlist/netlist.ts'
+import { refuse } from '../../problem.ts'
+import type { Laws, Point } from '../laws.ts'
+import { branchesOf, type Linear, solveLinear } from '../linear.ts'
+import type { Question } from '../question.ts'
 
 /** Steps of one search, and when it has come to rest. */
 const STEPS = 300

@@ -1,8 +1,8 @@
 /** The direct-current point around which alternating current is small; found once for all frequencies. */
-import type { Netlist } from '../netlist/netlist.ts'
-import { Laws, type Point } from './laws.ts'
+import type { Netlist } from '../../netlist/netlist.ts'
+import { Laws, type Point } from '../laws.ts'
+import type { Question } from '../question.ts'
 import { newton } from './newton.ts'
-import type { Question } from './question.ts'
 
 /** Points of one netlist that are kept at the same time. */
 const KEPT = 256
@@ -17,20 +17,22 @@ const known = new WeakMap<Netlist, Map<string, Point>>()
 export function operatingPoint(net: Netlist, question: Question): Point | undefined {
   if (question.small === true) return undefined
   if (!net.parts.some((part) => part.law.bends?.(part.spec).includes('direct'))) return undefined
-  const { condition, lifted, added, bridges } = question
+  const { condition, lifted, added, bridges, within, instead } = question
   const direct: Question = {
     analysis: 'direct',
     condition,
     ...(lifted === undefined ? {} : { lifted }),
     ...(added === undefined ? {} : { added }),
     ...(bridges === undefined ? {} : { bridges }),
+    ...(within === undefined ? {} : { within }),
+    ...(instead === undefined ? {} : { instead }),
   }
   let points = known.get(net)
   if (points === undefined || points.size >= KEPT) {
     points = new Map()
     known.set(net, points)
   }
-  const key = JSON.stringify([condition, lifted, added, bridges])
+  const key = JSON.stringify([condition, lifted, added, bridges, within, instead])
   const before = points.get(key)
   if (before !== undefined) return before
   const { point } = newton(net, new Laws(net, direct), direct)

@@ -4,11 +4,11 @@
  * Where that does not come to rest, help is given on the way and taken away again: first conductances beside the
  * bent parts, then sources raised gradually. Neither is in any answer.
  */
-import { branchAt, type Netlist } from '../netlist/netlist.ts'
-import { ProblemError, refuse } from '../problem.ts'
-import { type Laws, type Point, workingAt } from './laws.ts'
-import { branchesOf, type Linear, solveLinear } from './linear.ts'
-import type { Question } from './question.ts'
+import { branchAt, type Netlist } from '../../netlist/netlist.ts'
+import { ProblemError, refuse } from '../../problem.ts'
+import { type Laws, type Point, workingAt } from '../laws.ts'
+import { branchesOf, type Linear, solveLinear } from '../linear.ts'
+import type { Question } from '../question.ts'
 
 /** Steps of one attempt (design 5). */
 const STEPS = 60

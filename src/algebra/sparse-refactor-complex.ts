@@ -1,0 +1,149 @@
+/** As `sparse-refactor-real.ts`, every value interleaved, sizes as |re| + |im|. */
+import { invertAt } from './sparse-inverse.ts'
+import { floorAt, largestOfA, largestOfU, steepestAt } from './sparse-watch.ts'
+
+/** Puts A into its places, the rest zero; finds the largest |A|. */
+export function placeComplex(a: Float64Array, to: Int32Array, x: Float64Array, watch: Float64Array): void {
+  x.fill(0)
+  let largest = 0
+  for (let t = 0; t < to.length; t++) {
+    const re = a[2 * t]!
+    const im = a[2 * t + 1]!
+    const size = Math.abs(re) + Math.abs(im)
+    if (!(size <= largest)) {
+      largest = size
+      if (Number.isNaN(size)) break
+    }
+    const place = to[t]!
+    x[place] = re
+    x[place + 1] = im
+  }
+  watch[largestOfA] = largest
+}
+
+/** By the list of `operationsOf`. Places are summed as 32 bits (`| 0`), which saves V8 its checks for overflow. */
+export function refactorComplex(x: Float64Array, list: Int32Array, n: number, watch: Float64Array): boolean {
+  const floor = watch[floorAt]!
+  const steepest = watch[steepestAt]!
+  let largest = 0
+  let place = 0
+  let at = 0
+  for (let k = 0; k < n; k++) {
+    let most = 0
+    let above = list[at]!
+    for (at = (at + 1) | 0; above > 0; above--) {
+      const ur = x[place]!
+      const ui = x[place + 1]!
+      place = (place + 2) | 0
+      const size = Math.abs(ur) + Math.abs(ui)
+      if (size > most) most = size
+      let from = list[at]!
+      const count = list[at + 1]!
+      at = (at + 2) | 0
+      for (const end = (at + count) | 0; at < end; at = (at + 1) | 0) {
+        const to = list[at]!
+        const lr = x[from]!
+        const li = x[from + 1]!
+        from = (from + 2) | 0
+        x[to] = x[to]! - (lr * ur - li * ui) // A(:,k) -= L(:,j) U(j,k)
+        x[to + 1] = x[to + 1]! - (lr * ui + li * ur)
+      }
+    }
+    const pr = x[place]!
+    const pi = x[place + 1]!
+    const size = Math.abs(pr) + Math.abs(pi)
+    if (size > most) most = size
+    if (!(size > floor * most)) return false
+    if (most > largest) largest = most
+    invertAt(x, place, pr, pi)
+    const qr = x[place]!
+    const qi = x[place + 1]!
+    place = (place + 2) | 0
+    let under = 0
+    const end = (place + (list[at]! << 1)) | 0
+    for (at = (at + 1) | 0; place < end; place = (place + 2) | 0) {
+      const ar = x[place]!
+      const ai = x[place + 1]!
+      const lr = ar * qr - ai * qi // L(:,k) = A(:,k) / U(k,k)
+      const li = ar * qi + ai * qr
+      x[place] = lr
+      x[place + 1] = li
+      const steep = Math.abs(lr) + Math.abs(li)
+      if (steep > under) under = steep
+    }
+    if (!(under <= steepest)) return false
+  }
+  watch[largestOfU] = largest
+  return true
+}
+
+/** By columns and a work vector `w` (2 n, zero on entry and again on exit), where a list would be too long. */
+export function refactorByColumnsComplex(
+  x: Float64Array,
+  starts: Int32Array,
+  diagonals: Int32Array,
+  index: Int32Array,
+  w: Float64Array,
+  watch: Float64Array,
+): boolean {
+  const floor = watch[floorAt]!
+  const steepest = watch[steepestAt]!
+  let largest = 0
+  for (let k = 0; k < diagonals.length; k++) {
+    const start = starts[k]!
+    const diagonal = diagonals[k]!
+    const end = starts[k + 1]!
+    for (let t = start; t < end; t++) {
+      const i = 2 * index[t]!
+      w[i] = x[2 * t]!
+      w[i + 1] = x[2 * t + 1]!
+    }
+    let most = 0
+    for (let t = start; t < diagonal; t++) {
+      const j = index[t]!
+      const ur = w[2 * j]!
+      const ui = w[2 * j + 1]!
+      w[2 * j] = 0
+      w[2 * j + 1] = 0
+      x[2 * t] = ur
+      x[2 * t + 1] = ui
+      const size = Math.abs(ur) + Math.abs(ui)
+      if (size > most) most = size
+      const last = starts[j + 1]!
+      for (let s = diagonals[j]! + 1; s < last; s++) {
+        const i = 2 * index[s]!
+        const lr = x[2 * s]!
+        const li = x[2 * s + 1]!
+        w[i] = w[i]! - (lr * ur - li * ui) // w -= L(:,j) U(j,k)
+        w[i + 1] = w[i + 1]! - (lr * ui + li * ur)
+      }
+    }
+    const pr = w[2 * k]!
+    const pi = w[2 * k + 1]!
+    w[2 * k] = 0
+    w[2 * k + 1] = 0
+    const size = Math.abs(pr) + Math.abs(pi)
+    if (size > most) most = size
+    if (most > largest) largest = most
+    invertAt(x, 2 * diagonal, pr, pi)
+    const qr = x[2 * diagonal]!
+    const qi = x[2 * diagonal + 1]!
+    let under = 0
+    for (let t = diagonal + 1; t < end; t++) {
+      const i = 2 * index[t]!
+      const wr = w[i]!
+      const wi = w[i + 1]!
+      w[i] = 0
+      w[i + 1] = 0
+      const lr = wr * qr - wi * qi // L(:,k) = w / U(k,k)
+      const li = wr * qi + wi * qr
+      x[2 * t] = lr
+      x[2 * t + 1] = li
+      const steep = Math.abs(lr) + Math.abs(li)
+      if (steep > under) under = steep
+    }
+    if (!(size > floor * most && under <= steepest)) return false
+  }
+  watch[largestOfU] = largest
+  return true
+}

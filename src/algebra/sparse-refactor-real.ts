@@ -1,0 +1,121 @@
+/**
+ * Real kernels that factor anew with known pivots: `x` holds the values of the factors, A already in their places.
+ * Both return `false` where the pivots no longer serve: one is too small beside its column in U or the entries under it
+ * (see `sparse-watch.ts`).
+ */
+import { floorAt, largestOfA, largestOfU, steepestAt } from './sparse-watch.ts'
+
+/** Puts A into its places, the rest zero; finds the largest |A|. */
+export function placeReal(a: Float64Array, to: Int32Array, x: Float64Array, watch: Float64Array): void {
+  x.fill(0)
+  let largest = 0
+  for (let t = 0; t < to.length; t++) {
+    const value = a[t]!
+    const size = Math.abs(value)
+    if (!(size <= largest)) {
+      largest = size
+      if (Number.isNaN(size)) break
+    }
+    x[to[t]!] = value
+  }
+  watch[largestOfA] = largest
+}
+
+/** By the list of `operationsOf`. Places are summed as 32 bits (`| 0`), which saves V8 its checks for overflow. */
+export function refactorReal(x: Float64Array, list: Int32Array, n: number, watch: Float64Array): boolean {
+  const floor = watch[floorAt]!
+  const steepest = watch[steepestAt]!
+  let largest = 0
+  let place = 0
+  let at = 0
+  for (let k = 0; k < n; k++) {
+    let most = 0
+    let above = list[at]!
+    for (at = (at + 1) | 0; above > 0; above--) {
+      const u = x[place]!
+      place = (place + 1) | 0
+      const size = Math.abs(u)
+      if (size > most) most = size
+      let from = list[at]!
+      const count = list[at + 1]!
+      at = (at + 2) | 0
+      for (const end = (at + count) | 0; at < end; at = (at + 1) | 0) {
+        const to = list[at]!
+        x[to] = x[to]! - x[from]! * u // A(:,k) -= L(:,j) U(j,k)
+        from = (from + 1) | 0
+      }
+    }
+    const pivot = x[place]!
+    const size = Math.abs(pivot)
+    if (size > most) most = size
+    if (!(size > floor * most)) return false
+    if (most > largest) largest = most
+    const inverse = 1 / pivot
+    x[place] = inverse
+    place = (place + 1) | 0
+    let under = 0
+    const end = (place + list[at]!) | 0
+    for (at = (at + 1) | 0; place < end; place = (place + 1) | 0) {
+      const l = x[place]! * inverse // L(:,k) = A(:,k) / U(k,k)
+      x[place] = l
+      const steep = Math.abs(l)
+      if (steep > under) under = steep
+    }
+    if (!(under <= steepest)) return false
+  }
+  watch[largestOfU] = largest
+  return true
+}
+
+/** By columns and a work vector `w` (n, zero on entry and again on exit), where a list would be too long. */
+export function refactorByColumnsReal(
+  x: Float64Array,
+  starts: Int32Array,
+  diagonals: Int32Array,
+  index: Int32Array,
+  w: Float64Array,
+  watch: Float64Array,
+): boolean {
+  const floor = watch[floorAt]!
+  const steepest = watch[steepestAt]!
+  let largest = 0
+  for (let k = 0; k < diagonals.length; k++) {
+    const start = starts[k]!
+    const diagonal = diagonals[k]!
+    const end = starts[k + 1]!
+    for (let t = start; t < end; t++) w[index[t]!] = x[t]!
+    let most = 0
+    for (let t = start; t < diagonal; t++) {
+      const j = index[t]!
+      const u = w[j]!
+      w[j] = 0
+      x[t] = u
+      const size = Math.abs(u)
+      if (size > most) most = size
+      const last = starts[j + 1]!
+      for (let s = diagonals[j]! + 1; s < last; s++) {
+        const i = index[s]!
+        w[i] = w[i]! - x[s]! * u // w -= L(:,j) U(j,k)
+      }
+    }
+    const pivot = w[k]!
+    w[k] = 0
+    const size = Math.abs(pivot)
+    if (size > most) most = size
+    if (most > largest) largest = most
+    const inverse = 1 / pivot
+    x[diagonal] = inverse
+    let under = 0
+    for (let t = diagonal + 1; t < end; t++) {
+      const i = index[t]!
+      const l = w[i]! * inverse // L(:,k) = w / U(k,k)
+      w[i] = 0
+      x[t] = l
+      const steep = Math.abs(l)
+      if (steep > under) under = steep
+    }
+    if (!(size > floor * most && under <= steepest)) return false
+  }
+  watch[largestOfU] = largest
+  return true
+}

@@ -1,0 +1,188 @@
+import { type Choice, chooseAndFactor } from './sparse-choice.ts'
+import { type Columns, columnsOf } from './sparse-columns.ts'
+import { weakBelow } from './sparse-factor.ts'
+import { emptyFactors, type Factors } from './sparse-factors.ts'
+import { destinationsOf, operationsOf } from './sparse-operations.ts'
+import { placeComplex, refactorByColumnsComplex, refactorComplex } from './sparse-refactor-complex.ts'
+import { placeReal, refactorByColumnsReal, refactorReal } from './sparse-refactor-real.ts'
+import { residualComplex, residualReal } from './sparse-residual.ts'
+import { solveComplex, solveTransposedComplex } from './sparse-solve-complex.ts'
+import { solveReal, solveTransposedReal } from './sparse-solve-real.ts'
+import { floorAt, largestOfA, largestOfU, steepestAt, watchSize } from './sparse-watch.ts'
+import type { Factored, LinearSystem, Pattern } from './system.ts'
+
+/**
+ * A longer list of operations is not made. The list saves a third of the time where there is little fill-in and nothing
+ * where there is much, and then its making costs more than it ever saves.
+ */
+const mostOperations = 2_000_000
+/** A kept pivot below this share of its column is lost, unless the fresh choice had no better one. */
+const lost = 1e-12
+/** A kept pivot may be smaller than an entry under it by this factor; a fresh one by 10. */
+const steepest = 1e3
+/** A refactorisation that grew beyond this is not trusted, unless the fresh choice grew about as much. */
+const mostGrowth = 1e6
+
+/**
+ * The sparse engine: columns matched with rows and ordered for little fill, pivots chosen once by `factor()`, and
+ * afterwards only sums on a fixed pattern. Time and space grow with the entries of the factors.
+ *
+ * `refactor()` allocates nothing and hands out one and the same object, written anew each time; but where kept pivots
+ * no longer serve, it chooses fresh ones by `factor()`, which does allocate. A refusal names the first dependent
+ * column; beyond 500 unknowns, where their own order would take too long, one of those that depend on each other.
+ *
+ * @throws RangeError where an entry of the pattern stands outside the order; in `factor()` and `refactor()` where a
+ * value is not finite
+ */
+export function createSparse(pattern: Pattern, complex: boolean): LinearSystem {
+  return new Sparse(pattern, complex)
+}
+
+class Sparse implements LinearSystem {
+  readonly order: number
+  readonly complex: boolean
+  readonly slots: Int32Array
+  readonly #columns: Columns
+  readonly #a: Float64Array
+  /** workspaces: a vector, zero between calls where `refactor()` needs it so, and sizes of rows */
+  readonly #w: Float64Array
+  readonly #rows: Float64Array
+  readonly #outcome: { ok: true; growth: number } = { ok: true, growth: 0.5 }
+  readonly #watch: Float64Array = new Float64Array(watchSize)
+  #choice: Choice | undefined
+  #factors: Factors
+  /** Where A goes in the factors, and the operations; an empty list where it would be too long. */
+  #to: Int32Array = new Int32Array(0)
+  #list: Int32Array = new Int32Array(0)
+  #mostGrowth = mostGrowth
+  #ordered = false
+  #factored = false
+
+  constructor(pattern: Pattern, complex: boolean) {
+    this.#columns = columnsOf(pattern)
+    this.order = this.#columns.order
+    this.complex = complex
+    this.slots = this.#columns.slots
+    const width = complex ? 2 : 1
+    this.#a = new Float64Array(width * this.#columns.rows.length)
+    this.#w = new Float64Array(width * this.order)
+    this.#rows = new Float64Array(this.order)
+    this.#factors = emptyFactors(0, 0, complex)
+  }
+
+  clear(): void {
+    this.#a.fill(0)
+    this.#factored = false
+  }
+
+  add(slot: number, re: number, im: number): void {
+    const a = this.#a
+    if (this.complex) {
+      a[2 * slot] = a[2 * slot]! + re
+      a[2 * slot + 1] = a[2 * slot + 1]! + im
+    } else {
+      a[slot] = a[slot]! + re
+    }
+  }
+
+  factor(): Factored {
+    this.#factored = false
+    this.#ordered = false
+    for (const value of this.#a) {
+      if (!Number.isFinite(value)) throw new RangeError('the system holds a value that is not finite')
+    }
+    const chosen = chooseAndFactor(this.#columns, this.#a, this.complex, this.#choice)
+    if (!chosen.ok) return chosen
+    this.#choice = chosen.choice
+    this.#factors = chosen.factors
+    this.#to = destinationsOf(this.#columns, this.#factors, this.complex)
+    this.#list =
+      this.#factors.operations > mostOperations
+        ? new Int32Array(0)
+        : operationsOf(this.#factors, this.complex)
+    this.#learn()
+    this.#ordered = true
+    this.#factored = true
+    const growth = this.#growth()
+    this.#mostGrowth = Math.max(mostGrowth, 16 * growth)
+    return { ok: true, growth }
+  }
+
+  /** Fills the factors by the kernel of `refactor()`, so that both give the same bits; learns what is usual here. */
+  #learn(): void {
+    const watch = this.#watch
+    watch[steepestAt] = steepest
+    for (const floor of [lost, weakBelow(this.order)]) {
+      watch[floorAt] = floor
+      if (this.#run()) return
+    }
+    watch[floorAt] = 0
+    watch[steepestAt] = Number.POSITIVE_INFINITY
+    this.#run()
+    watch[floorAt] = weakBelow(this.order) // pivots as weak as these are judged afresh each time
+    watch[steepestAt] = steepest
+  }
+
+  refactor(): Factored {
+    this.#factored = false
+    if (!this.#ordered || !this.#run()) return this.factor()
+    const outcome = this.#outcome
+    outcome.growth = this.#growth()
+    if (!(outcome.growth <= this.#mostGrowth)) return this.factor()
+    this.#factored = true
+    return outcome
+  }
+
+  #growth(): number {
+    const largest = this.#watch[largestOfA]!
+    return largest === 0 ? 1 : this.#watch[largestOfU]! / largest
+  }
+
+  /** Factors with the kept pivots; `false` where one is too small, or A not finite. */
+  #run(): boolean {
+    const { values, starts, diagonals, index } = this.#factors
+    const list = this.#list
+    const watch = this.#watch
+    const complex = this.complex
+    if (complex) placeComplex(this.#a, this.#to, values, watch)
+    else placeReal(this.#a, this.#to, values, watch)
+    if (!(watch[largestOfA]! < Number.POSITIVE_INFINITY)) return false
+    if (list.length > 0 || this.order === 0)
+      return complex
+        ? refactorComplex(values, list, this.order, watch)
+        : refactorReal(values, list, this.order, watch)
+    const w = this.#w.fill(0)
+    return complex
+      ? refactorByColumnsComplex(values, starts, diagonals, index, w, watch)
+      : refactorByColumnsReal(values, starts, diagonals, index, w, watch)
+  }
+
+  solve(b: Float64Array, columns: number): void {
+    const { values, starts, diagonals, index, rowOf, columnOf } = this.#factors
+    const step = this.#stepThrough(b, columns)
+    const way = this.complex ? solveComplex : solveReal
+    for (let k = 0; k < columns; k++)
+      way(values, starts, diagonals, index, rowOf, columnOf, b, k * step, this.#w)
+  }
+
+  solveTransposed(b: Float64Array, columns: number): void {
+    const { values, starts, diagonals, index, rowOf, columnOf } = this.#factors
+    const step = this.#stepThrough(b, columns)
+    const way = this.complex ? solveTransposedComplex : solveTransposedReal
+    for (let k = 0; k < columns; k++)
+      way(values, starts, diagonals, index, rowOf, columnOf, b, k * step, this.#w)
+  }
+
+  /** Length of one right side, once it is sure that there are factors and that all of them fit. */
+  #stepThrough(b: Float64Array, columns: number): number {
+    if (!this.#factored) throw new Error('solve() without factors: factor() was not called, or it refused')
+    const step = this.#w.length
+    if (b.length < step * columns)
+      throw new RangeError(`${columns} right sides of ${step} numbers do not fit into ${b.length}`)
+    return step
+  }
+
+  residual(x: Float64Array, b: Float64Array): number {
+    return (this.complex ? residualComplex : residualReal)(this.#columns, this.#a, x, b, this.#w, this.#rows)
+  }
+}
