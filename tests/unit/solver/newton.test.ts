@@ -165,7 +165,7 @@ describe('direct current through laws that bend', () => {
     const [problem] = problemsOf(net)
     expect(problem?.code).toBe('no-convergence')
     expect(problem?.found).toMatch(/^net\/x, off its law by /)
-    expect(problem?.place).toMatchObject({ file: 'net.yaml', line: 8 })
+    expect(problem?.place).toMatchObject({ file: 'net.yaml', line: 7 })
   })
 })
 
