@@ -26,6 +26,8 @@ const GROWN = 1e8
 export interface Manner {
   /** Without refinement; figures are then as good as plain factors make them. */
   readonly plain?: true
+  /** On the dense engine, the oracle of the sparse one. */
+  readonly dense?: true
 }
 
 /**
@@ -37,7 +39,7 @@ export function solveLinear(net: Netlist, laws: Laws, question: Question, manner
   const topology = topologyOf(net, laws)
   const { injected, probeOpen } = injections(net, question, topology)
   const complex = question.analysis === 'alternating'
-  const assembled = factored(net, laws, topology, complex)
+  const assembled = factored(net, laws, topology, complex, manner)
   const b = rightSide(laws, assembled, injected, complex)
   const { refined, x } = refinedBy(net, laws, topology, { assembled, b, injected, complex }, manner)
   const residual = assembled.system.residual(x, b)
@@ -91,17 +93,28 @@ function injections(
 }
 
 /** The sparse engine with kept pivots, with fresh ones where these have grown stale, else the dense one, which names the cause. */
-function factored(net: Netlist, laws: Laws, topology: Topology, complex: boolean): Assembled {
+function factored(net: Netlist, laws: Laws, topology: Topology, complex: boolean, manner: Manner): Assembled {
   const assembled = assemble(net, laws, topology, complex)
+  if (manner.dense === true) return onDense(net, laws, topology, assembled, complex)
   const kept = assembled.system.refactor()
   if (kept.ok && kept.growth < GROWN) return assembled
   const fresh = assembled.system.factor()
   if (fresh.ok) return assembled
+  return onDense(net, laws, topology, assembled, complex)
+}
+
+function onDense(
+  net: Netlist,
+  laws: Laws,
+  topology: Topology,
+  assembled: Assembled,
+  complex: boolean,
+): Assembled {
   const dense = { ...assembled, system: createDense(assembled.pattern, complex) }
   fillValues(dense, laws, topology)
-  const last = dense.system.factor()
-  if (last.ok) return dense
-  return refuseSingular(net, laws, assembled.unknown, last.column)
+  const factored = dense.system.factor()
+  if (factored.ok) return dense
+  return refuseSingular(net, laws, assembled.unknown, factored.column)
 }
 
 function refuseSingular(net: Netlist, laws: Laws, unknown: Int32Array, column: number): never {
