@@ -32,6 +32,12 @@ export interface Tables {
 /** Below this share of its size a small matrix is not to be trusted (design 5). */
 export const LEAST_CONDITION = 1e-6
 
+/**
+ * Below this share of its two products a determinant has lost too much. Stricter than the condition: rows that are
+ * small alike, as of two opened links, are well apart, and rows that nearly say the same lose digits of every reading.
+ */
+export const LEAST_INDEPENDENCE = 1e-4
+
 /** Readings after change `c`; false, with `out` unspoilt, where the update cannot be trusted. */
 export function updateOne(tables: Tables, c: number, out: Float64Array): boolean {
   const { changes: n, readings, base, reached, small, driven, sizes, own } = tables
@@ -82,10 +88,9 @@ export function updateTwo(tables: Tables, c: number, d: number, out: Float64Arra
   const b = Math.abs(bRe) + Math.abs(bIm)
   const e = Math.abs(cRe) + Math.abs(cIm)
   const f = Math.abs(dRe) + Math.abs(dIm)
-  // 1 / (‖M‖ ‖M⁻¹‖), M⁻¹ being the adjugate over the determinant; rows not above 1 count as 1
-  const norm = Math.max(a + b, e + f, 1)
-  const adjugate = Math.max(f + b, e + a, 1)
-  const least = LEAST_CONDITION * norm * adjugate
+  // each row must say something, and the two rows something else: what cancels in the determinant is lost
+  if (!(a + b >= LEAST_CONDITION && e + f >= LEAST_CONDITION)) return false
+  const least = LEAST_INDEPENDENCE * (a * f + b * e)
   if (!(det >= least * least) || det === 0) return false
   const rRe = driven[2 * c]! * p
   const rIm = driven[2 * c + 1]! * p
