@@ -27,6 +27,8 @@ export interface Tables {
   readonly ownLaw: Float64Array
   /** Voltage across the altered branch by row change, then column change. */
   readonly ownFall: Float64Array
+  /** g of the last update, of one change or of two: kept here, since numbers handed on would be boxed. */
+  readonly last: Float64Array
 }
 
 /** Below this share of its size a small matrix is not to be trusted (design 5). */
@@ -40,7 +42,7 @@ export const LEAST_INDEPENDENCE = 1e-4
 
 /** Readings after change `c`; false, with `out` unspoilt, where the update cannot be trusted. */
 export function updateOne(tables: Tables, c: number, out: Float64Array): boolean {
-  const { changes: n, readings, base, reached, small, driven, sizes, own } = tables
+  const { changes: n, readings, base, reached, small, driven, sizes, own, last } = tables
   const at = 2 * (c * n + c)
   const mRe = small[at]!
   const mIm = small[at + 1]!
@@ -59,13 +61,17 @@ export function updateOne(tables: Tables, c: number, out: Float64Array): boolean
     out[t + 1] = base[t + 1]! + re * gIm + im * gRe
     from += 2
   }
-  if (own[c]! >= 0) readOwn(tables, c, c, gRe, gIm, -1, 0, 0, out)
+  if (own[c]! >= 0) {
+    last[0] = gRe
+    last[1] = gIm
+    readOwn(tables, c, c, -1, out)
+  }
   return true
 }
 
 /** Readings after changes `c` and `d`, of different branches; false where the update cannot be trusted. */
 export function updateTwo(tables: Tables, c: number, d: number, out: Float64Array): boolean {
-  const { changes: n, readings, base, reached, small, driven, sizes, own } = tables
+  const { changes: n, readings, base, reached, small, driven, sizes, own, last } = tables
   const cc = 2 * (c * n + c)
   const cd = 2 * (c * n + d)
   const dc = 2 * (d * n + c)
@@ -116,29 +122,30 @@ export function updateTwo(tables: Tables, c: number, d: number, out: Float64Arra
     first += 2
     second += 2
   }
-  if (own[c]! >= 0) readOwn(tables, c, c, gRe, gIm, d, hRe, hIm, out)
-  if (own[d]! >= 0) readOwn(tables, d, c, gRe, gIm, d, hRe, hIm, out)
+  if (own[c]! >= 0 || own[d]! >= 0) {
+    last[0] = gRe
+    last[1] = gIm
+    last[2] = hRe
+    last[3] = hIm
+    if (own[c]! >= 0) readOwn(tables, c, c, d, out)
+    if (own[d]! >= 0) readOwn(tables, d, c, d, out)
+  }
   return true
 }
 
 /** The current of the branch that change `k` alters, by its new law; `d` below 0 is no second change. */
-function readOwn(
-  { changes: n, own, ownLaw, ownFall }: Tables,
-  k: number,
-  c: number,
-  gRe: number,
-  gIm: number,
-  d: number,
-  hRe: number,
-  hIm: number,
-  out: Float64Array,
-): void {
+function readOwn(tables: Tables, k: number, c: number, d: number, out: Float64Array): void {
+  const { changes: n, own, ownLaw, ownFall, last } = tables
   const law = 6 * k
   const x = 2 * (k * n + c)
+  const gRe = last[0]!
+  const gIm = last[1]!
   let vRe = ownLaw[law + 4]! + ownFall[x]! * gRe - ownFall[x + 1]! * gIm
   let vIm = ownLaw[law + 5]! + ownFall[x]! * gIm + ownFall[x + 1]! * gRe
   if (d >= 0) {
     const y = 2 * (k * n + d)
+    const hRe = last[2]!
+    const hIm = last[3]!
     vRe += ownFall[y]! * hRe - ownFall[y + 1]! * hIm
     vIm += ownFall[y]! * hIm + ownFall[y + 1]! * hRe
   }

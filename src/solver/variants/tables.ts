@@ -39,6 +39,7 @@ export function makeTables(
     own: new Int32Array(n).fill(-1),
     ownLaw: new Float64Array(6 * n),
     ownFall: new Float64Array(2 * n * n),
+    last: new Float64Array(4),
   }
   readings.forEach((one, t) => {
     put(tables.base, t, readIn(kept, solution, one, true))

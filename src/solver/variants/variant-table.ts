@@ -59,6 +59,7 @@ export class VariantTable {
   readonly #tables: Tables
   readonly #random: () => number
   readonly #every: number
+  #untilSample: number
   readonly #compared: Float64Array
 
   /**
@@ -88,6 +89,7 @@ export class VariantTable {
     this.base = this.#tables.base
     this.#random = seededRandom(seed)
     this.#every = every
+    this.#untilSample = this.#nextSample()
     this.#compared = new Float64Array(2 * readings.length)
   }
 
@@ -121,9 +123,18 @@ export class VariantTable {
     return updateTwo(this.#tables, c, d, out) ? this.#updated(out, c, d) : this.#solveAfresh(out, c, d)
   }
 
+  /** Updates until the next one that is compared: on average so many, drawn only then, so that most cost nothing. */
+  #nextSample(): number {
+    return 1 + Math.floor(this.#random() * (2 * this.#every - 1))
+  }
+
   #updated(out: Float64Array, c: number, d: number): Found {
     this.counts.updated += 1
-    if (Math.floor(this.#random() * this.#every) === 0) this.#compare(out, c, d)
+    this.#untilSample -= 1
+    if (this.#untilSample <= 0) {
+      this.#untilSample = this.#nextSample()
+      this.#compare(out, c, d)
+    }
     return 'updated'
   }
 
