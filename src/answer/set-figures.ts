@@ -6,9 +6,14 @@ import { directCurrent, loopCurrent, loopResistance, loopVoltage, onHookLeakage 
 import { ringingCurrent, ringingVoltage, withRole } from '../figures/ringing.ts'
 import { speechPlans } from '../figures/speech.ts'
 
-/** All figures of this version for one set; those that need a line are left out without one. */
-export function setFigures(context: CheckContext): readonly Figure[] {
-  return plansOf(context).map((plan) => context.figure(plan))
+/** All figures of this version for one set, or those that are wanted; those that need a line are left out without one. */
+export function setFigures(
+  context: CheckContext,
+  isWanted: (plan: FigurePlan) => boolean = () => true,
+): readonly Figure[] {
+  return plansOf(context)
+    .filter(isWanted)
+    .map((plan) => context.figure(plan))
 }
 
 function plansOf(context: CheckContext): readonly FigurePlan[] {
@@ -29,13 +34,13 @@ function plansOf(context: CheckContext): readonly FigurePlan[] {
     onHookLeakage(net, place, on),
     ...bells.map((bell) => directCurrent('bell.direct-current', bell, on)),
   ]
-  const { ringingFrequency } = line
+  const { ringingFrequency, ringingHarmonics } = line
   if (ringingFrequency !== undefined) {
     const ringing = when(context, 'on-hook/ringing')
     for (const bell of bells) {
       plans.push(
-        ringingCurrent(bell, ringing, ringingFrequency),
-        ringingVoltage(bell, ringing, ringingFrequency),
+        ringingCurrent(bell, ringing, ringingFrequency, ringingHarmonics),
+        ringingVoltage(bell, ringing, ringingFrequency, ringingHarmonics),
       )
     }
   }

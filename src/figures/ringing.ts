@@ -1,7 +1,7 @@
 /** Ringing: what each bell gets at the line's ringing frequency, steady, with clappers held. */
 import type { Condition } from '../netlist/condition.ts'
 import { type Branch, type Netlist, type NetPlace, nodeName } from '../netlist/netlist.ts'
-import { modulus } from './between.ts'
+import type { Question } from '../solver/question.ts'
 import type { FigurePlan } from './figure.ts'
 
 /** Branches of a place whose part has a role. */
@@ -9,30 +9,63 @@ export function withRole(net: Netlist, place: NetPlace, role: string): readonly 
   return net.branches.filter((branch) => branch.part.place === place.place && branch.part.role === role)
 }
 
-/** Current in a branch while the line rings, A rms. */
-export function ringingCurrent(branch: Branch, condition: Condition, frequency: number): FigurePlan {
-  const question = { analysis: 'alternating' as const, frequency, condition }
+/**
+ * Current in a branch while the line rings, A rms: the root of the sum of the squares over the harmonics of the
+ * generator's wave. Harmonics of different frequency do not interfere in a square averaged over time.
+ * @param harmonics multiples of `frequency`, `NetLine.ringingHarmonics`; the fundamental alone when absent
+ */
+export function ringingCurrent(
+  branch: Branch,
+  condition: Condition,
+  frequency: number,
+  harmonics: readonly number[] = SINE,
+): FigurePlan {
   return {
     id: 'ringing.current',
     subject: branch.id,
     condition,
     unit: 'A',
-    taps: [{ question, current: branch.index }],
-    value: modulus,
+    taps: questions(condition, frequency, harmonics).map((question) => ({ question, current: branch.index })),
+    value: rootSumSquare,
   }
 }
 
-/** Voltage across a branch while the line rings, V rms. */
-export function ringingVoltage(branch: Branch, condition: Condition, frequency: number): FigurePlan {
-  const question = { analysis: 'alternating' as const, frequency, condition }
+/**
+ * Voltage across a branch while the line rings, V rms, over the harmonics of the generator's wave.
+ * @param harmonics multiples of `frequency`; the fundamental alone when absent
+ */
+export function ringingVoltage(
+  branch: Branch,
+  condition: Condition,
+  frequency: number,
+  harmonics: readonly number[] = SINE,
+): FigurePlan {
   return {
     id: 'ringing.voltage',
     subject: branch.id,
     condition,
     unit: 'V',
-    taps: [{ question, voltage: [branch.from, branch.to] }],
-    value: modulus,
+    taps: questions(condition, frequency, harmonics).map((question) => ({
+      question,
+      voltage: [branch.from, branch.to],
+    })),
+    value: rootSumSquare,
   }
+}
+
+const SINE: readonly number[] = [1]
+
+function questions(
+  condition: Condition,
+  frequency: number,
+  harmonics: readonly number[],
+): readonly Question[] {
+  return harmonics.map((h) => ({ analysis: 'alternating', frequency: h * frequency, condition }))
+}
+
+/** √Σ|reading|². */
+export function rootSumSquare(readings: Float64Array): number {
+  return Math.hypot(...readings)
 }
 
 /** Share of the bell's current that a capacitor must carry to count as its ringing capacitor. */

@@ -1,5 +1,6 @@
 /** The exchange: feed, ringing supply and speech termination between `exchange/a`, `exchange/b` and earth. */
 import { type LegSpec, leg, type TerminationSpec, termination } from '../parts/exchange.ts'
+import { harmonicsOf, type RingingWave } from '../parts/ringing-wave.ts'
 import type { LineSheet } from '../sheet/model.ts'
 import type { NetlistBuilder } from './builder.ts'
 import type { LineState } from './condition.ts'
@@ -21,6 +22,7 @@ export function compileLine(builder: NetlistBuilder, line: LineSheet): NetLine {
     feedVoltage: line.feed.voltage.value,
     ringingFrequency: line.ringing?.frequency.value,
     ringingVoltage: line.ringing?.voltage.value,
+    ringingHarmonics: line.ringing === undefined ? [] : harmonicsOf(waveOf(line.ringing)),
     a,
     b,
     exchange: [...exchange, ...ends],
@@ -56,49 +58,31 @@ const SHARES = {
 
 function feedLegs(builder: NetlistBuilder, line: LineSheet): number[] {
   const { voltage, resistance, negative, earth, shared } = line.feed
-  const limit = line.feed['current limit']
-  // with both, the larger one decides how much the feed can give
-  const limited = limit === undefined ? 0 : voltage.value / limit.value
-  const ohms = Math.max(resistance?.value ?? 0, limited)
-  const because =
-    ohms > limited || limit === undefined
-      ? {}
-      : { because: 'current-limited feed as a straight line from open voltage to limit' }
+  const limit = line.feed['current limit']?.value
+  const ohms = resistance?.value ?? 0
   // Without an earthed pole the legs still meet at the battery: the positive pole is then its node.
   const low = earth === 'negative pole' ? 0 : -voltage.value
   const high = earth === 'negative pole' ? voltage.value : 0
   const [shareA, shareB] = SHARES[shared]
   const direct = negative === 'a wire' ? { a: low, b: high } : { a: high, b: low }
-  return [
+  // The limiter sits where the battery is, so that the other leg ties the pair to its pole even when it limits.
+  const live = direct.a !== 0 ? 'a' : 'b'
+  const one = (wire: 'a' | 'b', share: number): number =>
     addLeg(
       builder,
       line,
-      'feed.a',
+      `feed.${wire}`,
       {
-        from: 'exchange/a',
-        resistance: ohms * shareA,
-        direct: direct.a,
+        from: `exchange/${wire}`,
+        resistance: ohms * share,
+        direct: direct[wire],
         alternating: 0,
         passes: 'direct',
-        ...because,
+        ...(limit === undefined || wire !== live ? {} : { limit }),
       },
       QUIET,
-    ),
-    addLeg(
-      builder,
-      line,
-      'feed.b',
-      {
-        from: 'exchange/b',
-        resistance: ohms * shareB,
-        direct: direct.b,
-        alternating: 0,
-        passes: 'direct',
-        ...because,
-      },
-      QUIET,
-    ),
-  ]
+    )
+  return [one('a', shareA), one('b', shareB)]
 }
 
 function ringingLegs(builder: NetlistBuilder, line: LineSheet): number[] {
@@ -109,7 +93,6 @@ function ringingLegs(builder: NetlistBuilder, line: LineSheet): number[] {
   const live = onB ? 'exchange/b' : 'exchange/a'
   const back = onB ? 'exchange/a' : 'exchange/b'
   const negative = feed.negative === ringing['sent to']
-  const because = ringing.wave === 'sine' ? {} : { because: 'ringing wave as a sine of the same rms value' }
   return [
     addLeg(
       builder,
@@ -120,8 +103,8 @@ function ringingLegs(builder: NetlistBuilder, line: LineSheet): number[] {
         resistance: ringing.source.value,
         direct: negative ? -battery : battery,
         alternating: ringing.voltage.value,
+        wave: waveOf(ringing),
         passes: 'both',
-        ...because,
       },
       RINGING,
     ),
@@ -133,6 +116,10 @@ function ringingLegs(builder: NetlistBuilder, line: LineSheet): number[] {
       RINGING,
     ),
   ]
+}
+
+function waveOf({ frequency, wave }: NonNullable<LineSheet['ringing']>): RingingWave {
+  return { frequency: frequency.value, ...(wave === 'sine' ? {} : { crest: wave.trapezoid }) }
 }
 
 function terminations(builder: NetlistBuilder, line: LineSheet): number[] {

@@ -1,7 +1,8 @@
 /** One set in its place: terminals, straps, contacts, parts, unit, cords and handset. */
-import { contact, strap } from '../parts/contact.ts'
+import { contact } from '../parts/contact.ts'
 import { kindOf } from '../parts/index.ts'
 import type { PartSpec } from '../parts/kind.ts'
+import { strap } from '../parts/strap.ts'
 import { type Place, refuse } from '../problem.ts'
 import type { SetSheet } from '../sheet/model.ts'
 import type { NetlistBuilder } from './builder.ts'

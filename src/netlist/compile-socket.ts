@@ -1,12 +1,21 @@
-/** Sockets: the master with its capacitor, resistor and gas tube, and the secondaries that it feeds. */
+/** Sockets: the master, and what is fed from another socket over a cable, perhaps through apparatus of its own. */
 import { capacitor } from '../parts/capacitor.ts'
+import { converter } from '../parts/converter.ts'
+import { filter } from '../parts/filter.ts'
+import { gasTube } from '../parts/gas-tube.ts'
 import type { PartLaw, PartSpec } from '../parts/kind.ts'
 import { resistor } from '../parts/resistor.ts'
-import { gasTube } from '../parts/suppressor.ts'
-import type { LineSheet, PremisesSheet, RunSpec, SocketSpec } from '../sheet/model.ts'
+import type { Quantity } from '../quantities/quantity.ts'
+import type { LineSheet, PremisesSheet, SocketSpec } from '../sheet/model.ts'
 import type { NetlistBuilder } from './builder.ts'
+import type { LineState } from './condition.ts'
 import type { NetSocket } from './netlist.ts'
-import { addWire, runResistance } from './run.ts'
+import { addRun, carriesRinging } from './run.ts'
+
+type FedSpec = Exclude<SocketSpec, { is: 'master' }>
+
+/** Adds one of a socket's own parts between two nodes. */
+type AddPart = (law: PartLaw<never>, name: string, spec: object, during?: readonly LineState[]) => void
 
 /** Adds one socket; sockets that feed it must be in `known` already. */
 export function compileSocket(
@@ -20,53 +29,109 @@ export function compileSocket(
   if (spec === undefined) throw new RangeError(`no socket is called ${name}`)
   const a = builder.node(`${name}/a`)
   const b = builder.node(`${name}/b`)
-  if (spec.is === 'master') {
-    master(builder, premises, name, spec)
-    if (line !== undefined) lead(builder, name, line.cable, premises.reversed)
-    return { name, a, b, ringing: builder.node(`${name}/ringing`), earth: spec.earth ?? false }
-  }
-  const feeder = known.get(spec['fed from'])
-  if (feeder === undefined) throw new RangeError(`socket ${name} is fed from nothing`)
-  const third =
-    spec['ringing lead'] !== false && spec.over?.type !== 'house-pair' && feeder.ringing !== undefined
-  const ohms = runResistance(spec.over)
-  for (const core of third ? ['a', 'b', 'ringing'] : ['a', 'b']) {
-    addWire(builder, name, `cable.${core}`, `${feeder.name}/${core}`, `${name}/${core}`, ohms)
-  }
-  return {
-    name,
-    a,
-    b,
-    ringing: third ? builder.node(`${name}/ringing`) : undefined,
-    earth: spec.earth ?? false,
-  }
-}
-
-function lead(builder: NetlistBuilder, name: string, cable: RunSpec | undefined, reversed: boolean): void {
-  const ohms = runResistance(cable)
-  addWire(builder, name, 'cable.a', 'exchange/a', `${name}/${reversed ? 'b' : 'a'}`, ohms)
-  addWire(builder, name, 'cable.b', 'exchange/b', `${name}/${reversed ? 'a' : 'b'}`, ohms)
-}
-
-function master(
-  builder: NetlistBuilder,
-  premises: PremisesSheet,
-  name: string,
-  spec: Extract<SocketSpec, { is: 'master' }>,
-): void {
-  const add = (law: PartLaw<never>, part: string, rest: object, from: string, to: string): void => {
-    const whole = { kind: law.kind, from: `${name}/${from}`, to: `${name}/${to}`, ...rest } as PartSpec
-    builder.add(law as unknown as PartLaw, whole, {
+  const add: AddPart = (law, part, rest, during) => {
+    builder.add(law as unknown as PartLaw, { kind: law.kind, ...rest } as PartSpec, {
       place: '',
       owner: name,
       name: part,
       sort: 'socket',
       node: (end) => end,
       origin: premises.places.get(`sockets.${name}`),
+      ...(during === undefined ? {} : { during }),
     })
   }
-  add(capacitor, 'capacitor', { capacitance: spec.capacitance }, 'b', 'ringing')
-  add(resistor, 'resistor', { resistance: spec.resistance }, 'ringing', 'a')
-  const tube = spec['gas tube']
-  if (tube !== undefined) add(gasTube, 'gas-tube', { 'holds off': tube }, 'a', 'b')
+  const ringing = (there: boolean): number | undefined =>
+    there ? builder.node(`${name}/ringing`) : undefined
+  const earth = spec.earth ?? false
+  if (spec.is === 'master') {
+    makeRinging(add, name, spec.capacitance, spec.resistance)
+    const tube = spec['gas tube']
+    if (tube !== undefined)
+      add(gasTube, 'gas-tube', { from: `${name}/a`, to: `${name}/b`, 'holds off': tube })
+    if (line !== undefined) {
+      const [first, second] = premises.reversed ? ['b', 'a'] : ['a', 'b']
+      addRun(builder, name, line.cable, {
+        a: ['exchange/a', `${name}/${first}`],
+        b: ['exchange/b', `${name}/${second}`],
+      })
+    }
+    return { name, a, b, ringing: ringing(true), earth, pulsesEnd: false }
+  }
+  const feeder = known.get(spec['fed from'])
+  if (feeder === undefined) throw new RangeError(`socket ${name} is fed from nothing`)
+  const third = carriesLead(spec) && feeder.ringing !== undefined
+  lead(builder, name, spec, feeder.name, third)
+  const own = fitApparatus(add, name, spec, inletOf(name, spec, feeder.name))
+  return {
+    name,
+    a,
+    b,
+    ringing: ringing(third || own),
+    earth,
+    pulsesEnd: feeder.pulsesEnd || spec.is === 'converter',
+  }
+}
+
+/** The ringing lead is born between a capacitor to the b wire and a resistor to the a wire. */
+function makeRinging(add: AddPart, name: string, capacitance: Quantity, resistance: Quantity): void {
+  add(capacitor, 'capacitor', { from: `${name}/b`, to: `${name}/ringing`, capacitance })
+  add(resistor, 'resistor', { from: `${name}/ringing`, to: `${name}/a`, resistance })
+}
+
+/** Whether a socket takes the ringing lead on from the one that feeds it. */
+function carriesLead(spec: FedSpec): boolean {
+  if (spec.is === 'adapter') return false // a two-wire lead
+  return spec['ringing lead'] !== false && carriesRinging(spec.over)
+}
+
+/** Where the pair comes in: at the socket itself, or before the apparatus in the pair. */
+function inletOf(name: string, spec: FedSpec, feeder: string): { readonly a: string; readonly b: string } {
+  if (spec.is === 'secondary' || spec.is === 'adapter') return { a: `${name}/a`, b: `${name}/b` }
+  // apparatus without a cable of its own is plugged into the socket that feeds it
+  if (spec.over === undefined) return { a: `${feeder}/a`, b: `${feeder}/b` }
+  return { a: `${name}/in-a`, b: `${name}/in-b` }
+}
+
+/** The cable from the feeding socket. */
+function lead(builder: NetlistBuilder, name: string, spec: FedSpec, feeder: string, third: boolean): void {
+  const inlet = inletOf(name, spec, feeder)
+  const wires: Record<string, readonly [string, string]> = {}
+  if (inlet.a !== `${feeder}/a`) {
+    wires['a'] = [`${feeder}/a`, inlet.a]
+    wires['b'] = [`${feeder}/b`, inlet.b]
+  }
+  if (third) wires['ringing'] = [`${feeder}/ringing`, `${name}/ringing`]
+  addRun(builder, name, spec.over, wires)
+}
+
+const WITHOUT_RINGING: readonly LineState[] = ['idle', 'speech']
+
+/** Adds the apparatus of a socket; says whether a ringing lead begins in it. */
+function fitApparatus(
+  add: AddPart,
+  name: string,
+  spec: FedSpec,
+  inlet: { readonly a: string; readonly b: string },
+): boolean {
+  const wires = {
+    a: { from: inlet.a, to: `${name}/a` },
+    b: { from: inlet.b, to: `${name}/b` },
+  }
+  if (spec.is === 'converter') {
+    const during = spec['passes ringing'] === false ? WITHOUT_RINGING : undefined
+    const load = spec.load === undefined ? {} : { load: spec.load.value }
+    add(converter, 'converter', { wires, resistance: spec['series resistance'].value, ...load }, during)
+  }
+  if (spec.is === 'filter') {
+    const { resistance, inductance, capacitance } = spec
+    add(filter, 'filter', {
+      wires,
+      resistance: resistance.value,
+      inductance: inductance.value,
+      capacitance: capacitance.value,
+    })
+  }
+  if (spec.is !== 'adapter' || spec.capacitance === undefined || spec.resistance === undefined) return false
+  makeRinging(add, name, spec.capacitance, spec.resistance)
+  return true
 }

@@ -1,6 +1,7 @@
 /** From checked sheets to a netlist: an installation (line, premises, sets in their places) or a free circuit. */
-import { strap } from '../parts/contact.ts'
+
 import { kindOf } from '../parts/index.ts'
+import { strap } from '../parts/strap.ts'
 import type { CircuitSheet, LineSheet, PremisesSheet, SetSheet } from '../sheet/model.ts'
 import { NetlistBuilder } from './builder.ts'
 import { compileLine } from './compile-line.ts'
@@ -70,7 +71,7 @@ function feedOrder(premises: PremisesSheet): readonly string[] {
   const place = (name: string): void => {
     const spec = premises.sockets[name]
     if (spec === undefined || order.includes(name)) return
-    if (spec.is === 'secondary') place(spec['fed from'])
+    if (spec.is !== 'master') place(spec['fed from'])
     order.push(name)
   }
   for (const name of Object.keys(premises.sockets)) place(name)

@@ -104,6 +104,8 @@ export interface NetSocket {
   readonly b: number
   readonly ringing: number | undefined
   readonly earth: boolean
+  /** Whether dial pulses end here, since a converter makes tones of them, here or on the way to here. */
+  readonly pulsesEnd: boolean
 }
 
 /** What the checks ask of a line, in SI units. */
@@ -112,6 +114,8 @@ export interface NetLine {
   readonly feedVoltage: number
   readonly ringingFrequency: number | undefined
   readonly ringingVoltage: number | undefined
+  /** Multiples of the ringing frequency that make up its wave; none on a line that does not ring. */
+  readonly ringingHarmonics: readonly number[]
   /** Node indices of the pair at the exchange. */
   readonly a: number
   readonly b: number

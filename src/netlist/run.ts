@@ -1,29 +1,46 @@
-/** A length of cable, wire by wire; its resistance alone in this version. */
-import { copperResistance } from '../parts/copper.ts'
-import { wire } from '../parts/exchange.ts'
+/** A length of cable between two places. */
+import { type CableRunSpec, cableRun } from '../parts/cable-run.ts'
+import { CABLE_TYPES, cableConstants } from '../parts/cable-types.ts'
+import type { PartLaw, PartSpec } from '../parts/kind.ts'
+import { strap } from '../parts/strap.ts'
 import type { RunSpec } from '../sheet/model.ts'
 import type { NetlistBuilder } from './builder.ts'
 
-/** Resistance of one wire of a run, ohms. */
-export function runResistance(run: RunSpec | undefined): number {
-  if (run === undefined) return 0
-  return copperResistance(run.gauge.value, run.length.value, run.temperature?.value)
+/** The wires of a run that are used, by name, each from a node to a node, in the order of their branches. */
+export type RunWires = Readonly<Record<string, readonly [from: string, to: string]>>
+
+/** Whether a run has a wire for the ringing lead; two places with nothing to speak of between them have. */
+export function carriesRinging(run: RunSpec | undefined): boolean {
+  return run === undefined || CABLE_TYPES[run.type].wires.includes('ringing')
 }
 
-/** Adds one wire of a run between two nodes. */
-export function addWire(
+/**
+ * Adds a run, `cable` of its owner: `owner/cable.a` and so on for its wires. Without a spec its wires have no
+ * length, and nothing lies between them.
+ */
+export function addRun(
   builder: NetlistBuilder,
   owner: string,
-  name: string,
-  from: string,
-  to: string,
-  ohms: number,
+  run: RunSpec | undefined,
+  wires: RunWires,
 ): void {
-  builder.add(wire as never, { kind: 'wire', from, to, resistance: ohms } as never, {
-    place: '',
-    owner,
-    name,
-    sort: 'cable',
-    node: (end) => end,
-  })
+  const add = (law: PartLaw<never>, spec: PartSpec, name: string): void => {
+    const fitting = { place: '', owner, name, sort: 'cable' as const, node: (end: string) => end }
+    builder.add(law as unknown as PartLaw, spec, fitting)
+  }
+  const ends = Object.entries(wires).map(([name, [from, to]]) => ({ name, from, to }))
+  if (run === undefined) {
+    const none = { value: 0, unit: 'Ω', text: '0 Ω' }
+    for (const { name, from, to } of ends) {
+      add(strap, { kind: 'strap', from, to, resistance: none } as PartSpec, `cable.${name}`)
+    }
+    return
+  }
+  const { type, gauge, length, temperature } = run
+  const spec: CableRunSpec = {
+    kind: 'cable-run',
+    wires: Object.fromEntries(ends.map(({ name, from, to }) => [name, { from, to }])),
+    ...cableConstants(type, ends.length, gauge.value, length.value, temperature?.value),
+  }
+  add(cableRun, spec, 'cable')
 }

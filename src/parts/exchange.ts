@@ -1,8 +1,10 @@
 /** Parts that a line brings by itself; no sheet names them by kind. */
 import type { Quantity } from '../quantities/quantity.ts'
-import { openLaw } from './contact.ts'
+import { limitedLaw, limiting, settleLimited } from './current-limit.ts'
 import { oneBranch, type TwoEnds } from './ends.ts'
 import type { LawSink, PartLaw } from './kind.ts'
+import { openLaw } from './open-law.ts'
+import { type RingingWave, waveAt } from './ringing-wave.ts'
 
 /** An element of a reference or terminating impedance: a quantity, or several side by side. */
 export type ImpedanceItem = Quantity | { readonly beside: readonly ImpedanceItem[] }
@@ -12,12 +14,15 @@ export interface LegSpec extends TwoEnds {
   readonly kind: 'leg'
   /** ohms */
   readonly resistance: number
-  /** volts of V(from) − V(to) at no current, direct and alternating (rms, phase 0) */
+  /** volts of V(from) − V(to) at no current, direct and alternating (rms of the whole wave, phase 0) */
   readonly direct: number
   readonly alternating: number
+  /** How the alternating voltage is shared among frequencies; at every frequency the whole of it when absent. */
+  readonly wave?: RingingWave
+  /** Largest direct current that the leg carries, A, either way; no limit when absent. */
+  readonly limit?: number
   /** A feed's coils keep speech out; a ringing supply passes its own. */
   readonly passes: 'direct' | 'both'
-  readonly because?: string
 }
 
 /** Half of a line's terminating impedance, with half of the far end's speech in series; v = Z·i + e. */
@@ -30,12 +35,12 @@ export interface TerminationSpec extends TwoEnds {
   readonly speech: number
 }
 
-/** One wire of a cable run by its resistance, ohms. */
-export interface WireSpec extends TwoEnds {
-  readonly kind: 'wire'
-  readonly resistance: number
-}
-
+/**
+ * A leg of the feed or of the ringing supply. A feed without a limit and a ringing supply are straight lines; with
+ * a limit a feed is its resistance up to the limit and gives the limit's current above it, at whatever voltage.
+ * A ringing supply's EMF stands at its frequency and the harmonics of its wave; at any other frequency it is a
+ * short through its resistance.
+ */
 export const leg: PartLaw<LegSpec> = {
   kind: 'leg',
   says: 'One leg of the exchange feed or of the ringing supply.',
@@ -43,9 +48,28 @@ export const leg: PartLaw<LegSpec> = {
   branches: (spec) => oneBranch(spec, 'equation'),
   law(spec, at, gate, sink) {
     if (gate === 'open' || (at.analysis === 'alternating' && spec.passes === 'direct')) openLaw(sink)
-    else sink.equation(0, 1, spec.resistance, 0, at.analysis === 'direct' ? spec.direct : spec.alternating)
+    else if (at.analysis === 'alternating') sink.equation(0, 1, spec.resistance, 0, emf(spec, at.omega))
+    else if (limits(spec)) limitedLaw(spec, at.direct?.(0), sink)
+    else sink.equation(0, 1, spec.resistance, 0, spec.direct)
   },
-  standIn: (spec) => spec.because,
+  bends: (spec) => (limits(spec) ? ['direct'] : []),
+  settle: (spec, _branch, next, before) => (limits(spec) ? settleLimited(spec, next, before) : next),
+  elements(spec, at, gate, sink) {
+    const sign = limits(spec) && at.direct !== undefined ? limiting(spec, at.direct(0)) : 0
+    if (gate === 'open' || (at.analysis === 'alternating' && spec.passes === 'direct')) sink.open(0)
+    else if (at.analysis === 'alternating') sink.series(0, spec.resistance, 0, emf(spec, at.omega))
+    else if (sign !== 0) sink.beside(0, Number.POSITIVE_INFINITY, 0, sign * (spec.limit ?? 0))
+    else sink.series(0, spec.resistance, 0, spec.direct)
+  },
+}
+
+function limits(spec: LegSpec): spec is LegSpec & { readonly limit: number } {
+  return spec.limit !== undefined
+}
+
+/** The EMF at ω, V rms. */
+function emf({ alternating, wave }: LegSpec, omega: number): number {
+  return wave === undefined ? alternating : alternating * waveAt(wave, omega)
 }
 
 export const termination: PartLaw<TerminationSpec> = {
@@ -57,15 +81,6 @@ export const termination: PartLaw<TerminationSpec> = {
     if (gate === 'open' || at.analysis === 'direct') openLaw(sink)
     else terminate(spec, at.omega, sink)
   },
-}
-
-export const wire: PartLaw<WireSpec> = {
-  kind: 'wire',
-  says: 'One wire of a cable.',
-  role: 'link',
-  branches: (spec) => oneBranch(spec, 'equation'),
-  law: (spec, _at, _gate, sink) => sink.equation(0, 1, spec.resistance, 0),
-  standIn: (_spec, at) => (at.analysis === 'alternating' ? 'cable by its resistance alone' : undefined),
 }
 
 function terminate(spec: TerminationSpec, omega: number, sink: LawSink): void {

@@ -6,10 +6,10 @@ import { entriesOf, type Raw, type RawScalar, textOf } from './raw.ts'
 import { ticked } from './wording.ts'
 
 /**
- * The words of a part that are its ends. A part that its schema refuses still has the words behind `from` and `to`.
+ * The words of a part that are its ends. A part that its schema refuses still has the words behind `from` and `to`, and behind `from a` and such.
  */
 export function endsOf({ raw, spec }: SheetPart): readonly RawScalar[] {
-  if (spec === undefined) return scalarsUnder(raw, (key) => key === 'from' || key === 'to')
+  if (spec === undefined) return scalarsUnder(raw, (key) => /^(from|to)( |$)/.test(key))
   const plans = PARTS.get(spec.kind)?.branches(spec) ?? []
   const names = new Set(plans.flatMap(({ from, to }) => [from, to]))
   return scalarsUnder(raw, (key) => key !== 'kind').filter(({ text }) => names.has(text))

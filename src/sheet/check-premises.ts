@@ -13,6 +13,7 @@ export function checkPremises(check: Checker): void {
   }
   for (const { value } of sockets.values()) check.known(under(value, 'fed from'), sockets.keys(), 'socket')
   checkFeeding(check)
+  checkAdapters(check)
   for (const map of ['sockets', 'sets']) {
     for (const [name, { place }] of entriesOf(under(check.root, map))) {
       if (name !== 'exchange' && name !== 'earth') continue
@@ -29,6 +30,24 @@ export function checkPremises(check: Checker): void {
     check.onShelf(under(value, 'set'), 'set')
     check.onShelf(under(value, 'rewire'), 'rewire')
     check.known(under(value, 'in'), sockets.keys(), 'socket')
+  }
+}
+
+/** An adapter lead makes a ringing lead of a capacitor and a resistor together. */
+function checkAdapters(check: Checker): void {
+  for (const { value, place } of entriesOf(under(check.root, 'sockets')).values()) {
+    if (textOf(under(value, 'is')) !== 'adapter') continue
+    const keys = ['capacitance', 'resistance']
+    const [there, ...more] = keys.filter((key) => under(value, key) !== undefined)
+    const [missing] = keys.filter((key) => under(value, key) === undefined)
+    if (there === undefined || missing === undefined || more.length > 0) continue
+    check.report(
+      'key-missing',
+      place,
+      `an adapter with ${ticked(there)} but no ${ticked(missing)}`,
+      'both, or neither',
+      `add ${ticked(missing)}, or take ${ticked(there)} away`,
+    )
   }
 }
 

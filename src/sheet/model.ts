@@ -2,6 +2,7 @@
  * The sheets as data, after reading: the keys are those of the format, word for word,
  * quantities are read, `based on` is merged, names are checked.
  */
+import type { CableType } from '../parts/cable-types.ts'
 import type { ImpedanceItem } from '../parts/exchange.ts'
 import type { GateWord, PartSpec } from '../parts/kind.ts'
 import type { Place } from '../problem.ts'
@@ -130,7 +131,7 @@ export interface LineSheet extends SheetHead {
 
 /** A length of cable: two wires (`twin`, `house-pair`) or three (`house-three`). */
 export interface RunSpec {
-  readonly type: 'twin' | 'house-pair' | 'house-three'
+  readonly type: CableType
   readonly gauge: Quantity
   readonly length: Quantity
   readonly temperature?: Quantity
@@ -148,6 +149,35 @@ export type SocketSpec =
       readonly is: 'secondary'
       readonly 'fed from': string
       readonly over?: RunSpec
+      readonly 'ringing lead'?: boolean
+      readonly earth?: boolean
+    }
+  | {
+      readonly is: 'adapter'
+      readonly 'fed from': string
+      readonly over?: RunSpec
+      /** with `resistance`: the adapter makes a ringing lead of its own */
+      readonly capacitance?: Quantity
+      readonly resistance?: Quantity
+      readonly earth?: boolean
+    }
+  | {
+      readonly is: 'converter'
+      readonly 'fed from': string
+      readonly over?: RunSpec
+      readonly 'series resistance': Quantity
+      readonly load?: Quantity
+      readonly 'passes ringing'?: boolean
+      readonly 'ringing lead'?: boolean
+      readonly earth?: boolean
+    }
+  | {
+      readonly is: 'filter'
+      readonly 'fed from': string
+      readonly over?: RunSpec
+      readonly inductance: Quantity
+      readonly resistance: Quantity
+      readonly capacitance: Quantity
       readonly 'ringing lead'?: boolean
       readonly earth?: boolean
     }

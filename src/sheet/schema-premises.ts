@@ -20,12 +20,67 @@ const master = z.strictObject({
   earth: earth(),
 })
 
-const secondary = z.strictObject({
-  is: says(z.literal('secondary'), 'a socket on another one'),
+/** What every socket says that is fed from another one. */
+const FED = {
   'fed from': name('the socket that feeds it'),
   over: optional(says(run(), 'the cable between the two; none to speak of when absent')),
-  'ringing lead': optional(says(yesNo(), 'no: the ringing lead does not reach this socket')),
   earth: earth(),
+}
+const ringingLead = (): z.ZodMiniType<unknown> =>
+  optional(says(yesNo(), 'no: the ringing lead does not reach this socket'))
+
+const secondary = z.strictObject({
+  is: says(z.literal('secondary'), 'a socket on another one'),
+  'fed from': FED['fed from'],
+  over: FED.over,
+  'ringing lead': ringingLead(),
+  earth: FED.earth,
+})
+
+const adapter = z.strictObject({
+  is: says(
+    z.literal('adapter'),
+    'an adapter lead from the two wires of another socket; with a capacitor and a resistor it makes a ringing lead of its own',
+  ),
+  ...FED,
+  capacitance: optional(
+    says(
+      quantity('capacitance', { above: 0 }),
+      'its own ringing capacitor, between b wire and ringing lead; absent in a lead without',
+    ),
+  ),
+  resistance: optional(
+    says(
+      quantity('resistance', { above: 0 }),
+      'its own resistor, between ringing lead and a wire; goes with `capacitance`',
+    ),
+  ),
+})
+
+const converter = z.strictObject({
+  is: says(z.literal('converter'), 'an in-line converter from dial pulses to tones; no pulse passes it'),
+  ...FED,
+  'series resistance': says(
+    quantity('resistance'),
+    'resistance in the pair, both wires together, half of it in each',
+  ),
+  load: optional(
+    says(
+      quantity('resistance', { above: 0 }),
+      'resistance across the pair on the side of the set; none when absent',
+    ),
+  ),
+  'passes ringing': optional(says(yesNo(), 'no: it is open while the line rings')),
+  'ringing lead': ringingLead(),
+})
+
+const filter = z.strictObject({
+  is: says(z.literal('filter'), 'a broadband filter: a coil in each wire, then a capacitor across the pair'),
+  ...FED,
+  inductance: says(quantity('inductance'), 'inductance of the coil in each wire'),
+  resistance: says(quantity('resistance'), 'resistance of the coil in each wire'),
+  capacitance: says(quantity('capacitance'), 'capacitor across the pair, on the side of the set'),
+  'ringing lead': ringingLead(),
 })
 
 const place = z.strictObject({
@@ -44,7 +99,13 @@ export const premisesSchema: z.ZodMiniType<PremisesBody> = z.strictObject({
     () => false,
   ),
   sockets: named(
-    z.discriminatedUnion('is', [master, secondary]) as unknown as z.ZodMiniType<unknown>,
+    z.discriminatedUnion('is', [
+      master,
+      secondary,
+      adapter,
+      converter,
+      filter,
+    ]) as unknown as z.ZodMiniType<unknown>,
     'sockets by name',
   ),
   sets: otherwise(

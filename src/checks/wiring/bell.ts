@@ -31,11 +31,13 @@ function perBell(
 }
 
 function bellCurrent(context: CheckContext, bell: Branch): readonly Consequence[] {
-  if (context.net.line?.ringingFrequency === undefined || context.place.socket === undefined) return []
+  const { line } = context.net
+  if (line?.ringingFrequency === undefined || context.place.socket === undefined) return []
+  const condition = when(context, 'on-hook/ringing')
   return [
     {
       figure: context.figure(
-        ringingCurrent(bell, when(context, 'on-hook/ringing'), ringingFrequency(context)),
+        ringingCurrent(bell, condition, line.ringingFrequency, line.ringingHarmonics),
       ),
     },
   ]

@@ -22,6 +22,7 @@ const line = {
   feedVoltage: 50,
   ringingFrequency: undefined,
   ringingVoltage: undefined,
+  ringingHarmonics: [],
   a: nodeOf(net, 'trial/a'),
   b: nodeOf(net, 'trial/b'),
   exchange: [],

@@ -51,13 +51,22 @@ describe('the exchange', () => {
     expect(legs(`${rest}, shared: all in b wire`).map(([, ohms]) => ohms)).toEqual([0, 400])
   })
 
-  test('takes a current limit as the straight line from open voltage to limit, and says so', () => {
-    // 21 V / 20 mA = 1050 Ω, closed form
-    const net = withFeed('voltage: 21 V, current limit: 20 mA, negative: b wire, earth: positive pole')
-    expect(specOf(net, 'exchange/feed.a')).toMatchObject({
-      resistance: 525,
-      because: 'current-limited feed as a straight line from open voltage to limit',
-    })
+  test('limits its current in the leg where the battery is, so that the other ties the pair to its pole', () => {
+    const limits = (feed: string) => {
+      const net = withFeed(`voltage: 50 V, resistance: 230 Ω, current limit: 60 mA, ${feed}`)
+      return ['exchange/feed.a', 'exchange/feed.b'].map((id) => (specOf(net, id) as { limit?: number }).limit)
+    }
+    expect(limits('negative: b wire, earth: positive pole')).toEqual([undefined, 0.06])
+    expect(limits('negative: a wire, earth: positive pole')).toEqual([0.06, undefined])
+    expect(limits('negative: b wire, earth: negative pole')).toEqual([0.06, undefined])
+    expect(limits('negative: b wire, earth: none')).toEqual([undefined, 0.06])
+  })
+
+  test('with a limit alone has no resistance below it', () => {
+    expect(legs('voltage: 21 V, current limit: 20 mA, negative: b wire, earth: positive pole')).toEqual([
+      [0, 0, 'earth'],
+      [-21, 0, 'earth'],
+    ])
   })
 
   test('rings the wire that its sheet names, over the battery, and returns by the other', () => {
@@ -74,13 +83,12 @@ describe('the exchange', () => {
     expect(specOf(other, 'exchange/ringing')).toMatchObject({ direct: 50 })
   })
 
-  test('rings without a battery beneath when its sheet names none, and says when the wave is no sine', () => {
+  test('rings without a battery beneath when its sheet names none, in the wave that its sheet names', () => {
     const bare = line(replacing([', over battery: 50 V', ''], ['wave: sine', 'wave: {trapezoid: 1.25}']))
     const net = compile({ name: 'x', line: bare, sets: {} })
     expect(Math.abs((specOf(net, 'exchange/ringing') as { direct: number }).direct)).toBe(0)
-    expect(specOf(net, 'exchange/ringing')).toMatchObject({
-      because: 'ringing wave as a sine of the same rms value',
-    })
+    expect(specOf(net, 'exchange/ringing')).toMatchObject({ wave: { frequency: 25, crest: 1.25 } })
+    expect(net.line?.ringingHarmonics).toEqual([1, 3, 5, 7, 9, 11, 13, 15])
   })
 
   test('is described by its figures and by the branches that stand for it', () => {
@@ -91,6 +99,7 @@ describe('the exchange', () => {
       feedVoltage: 50,
       ringingFrequency: 25,
       ringingVoltage: 75,
+      ringingHarmonics: [1],
     })
     expect([net.line?.a, net.line?.b].map((node) => nodeName(net, node ?? -1))).toEqual([
       'exchange/a',
@@ -110,7 +119,7 @@ describe('the exchange', () => {
   test('may have no ringing at all', () => {
     const { ringing: _, ...silent } = line()
     const net = compile({ name: 'x', line: silent as never, sets: {} })
-    expect(net.line).toMatchObject({ ringingFrequency: undefined, ringingVoltage: undefined })
+    expect(net.line).toMatchObject({ ringingFrequency: undefined, ringingHarmonics: [] })
     expect(net.branches.map(({ id }) => id)).toEqual([
       'exchange/feed.a',
       'exchange/feed.b',
@@ -130,9 +139,24 @@ describe('a run of cable', () => {
     expect(specOf(cold, 'front/cable.b')).toMatchObject({ resistance: copperResistance(0.0005, 1000, 0) })
   })
 
-  test('that a sheet leaves out has no resistance', () => {
+  test('that a sheet leaves out is links of no resistance, with nothing between them', () => {
     const near = premises(replacing([', over: {type: house-three, gauge: 0.5 mm, length: 12 m}', '']))
-    expect(specOf(stationHouse({ premises: near }), 'hall/cable.a')).toMatchObject({ resistance: 0 })
+    const net = stationHouse({ premises: near })
+    expect(specOf(net, 'hall/cable.a')).toMatchObject({ kind: 'strap', resistance: { value: 0 } })
+    expect(net.branches.map(({ id }) => id).filter((id) => id.startsWith('hall/cable'))).toEqual([
+      'hall/cable.a',
+      'hall/cable.b',
+      'hall/cable.ringing',
+    ])
+  })
+
+  test('has between its wires what its type has for a kilometre', () => {
+    // 50 nF/km: nominal line of a national interface note, secondary copy
+    const net = stationHouse()
+    expect(specOf(net, 'front/cable.near-a-b')).toMatchObject({ capacitance: 50e-9, leakance: 0 })
+    expect(endsOf(net, 'front/cable.near-a-b')).toEqual(['exchange/a', 'exchange/b'])
+    expect(endsOf(net, 'front/cable.far-a-b')).toEqual(['front/a', 'front/b'])
+    expect(endsOf(net, 'hall/cable.far-b-ringing')).toEqual(['hall/b', 'hall/ringing'])
   })
 })
 

@@ -23,11 +23,21 @@ describe('premises', () => {
       'front/gas-tube',
       'front/cable.a',
       'front/cable.b',
+      'front/cable.near-a-b',
+      'front/cable.far-a-b',
       'hall/cable.a',
       'hall/cable.b',
       'hall/cable.ringing',
+      'hall/cable.near-a-b',
+      'hall/cable.near-a-ringing',
+      'hall/cable.near-b-ringing',
+      'hall/cable.far-a-b',
+      'hall/cable.far-a-ringing',
+      'hall/cable.far-b-ringing',
       'porch/cable.a',
       'porch/cable.b',
+      'porch/cable.near-a-b',
+      'porch/cable.far-a-b',
     ]
     const office = [...FESCUE, 'plug.2', 'plug.3', 'plug.5'].map((one) => `office/${one}`)
     const ids = net.branches.map(({ id }) => id)
@@ -94,11 +104,21 @@ describe('premises', () => {
       'front/resistor',
       'front/cable.a',
       'front/cable.b',
+      'front/cable.near-a-b',
+      'front/cable.far-a-b',
       'hall/cable.a',
       'hall/cable.b',
       'hall/cable.ringing',
+      'hall/cable.near-a-b',
+      'hall/cable.near-a-ringing',
+      'hall/cable.near-b-ringing',
+      'hall/cable.far-a-b',
+      'hall/cable.far-a-ringing',
+      'hall/cable.far-b-ringing',
       'porch/cable.a',
       'porch/cable.b',
+      'porch/cable.near-a-b',
+      'porch/cable.far-a-b',
     ])
   })
 

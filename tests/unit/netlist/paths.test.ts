@@ -2,7 +2,7 @@ import * as fc from 'fast-check'
 import { NetlistBuilder } from 'ringproof/netlist/builder'
 import type { Netlist } from 'ringproof/netlist/netlist'
 import { bridgesOf, fullPathIds, islandsOf, joinedTo, pathBetween, pathIds } from 'ringproof/netlist/paths'
-import { strap } from 'ringproof/parts/contact'
+import { strap } from 'ringproof/parts/strap'
 import { describe, expect, test } from 'vitest'
 import { SEED } from '../../support/seed.ts'
 
