@@ -5,6 +5,7 @@ export type {
   CompareAnswer,
   Counts,
   Envelope,
+  FiguresAnswer,
   FollowAnswer,
   ListAnswer,
   Outcome,
@@ -12,13 +13,18 @@ export type {
 } from './answer/answer.ts'
 export { type CompareRequest, check, compare } from './answer/check-answer.ts'
 export { VERSION } from './answer/envelope.ts'
+export { type FiguresRequest, figures } from './answer/figures.ts'
 export { type FollowRequest, follow } from './answer/follow.ts'
 export { list } from './answer/list.ts'
+export { type MeterRequest, meter } from './answer/meter.ts'
+export type { MeterAnswer } from './answer/meter-answer.ts'
+export type { SecondOpinion } from './answer/second-opinion.ts'
 export { type SolveRequest, solve } from './answer/solve.ts'
 export { type SolveOptions, solveCircuit } from './answer/solve-answer.ts'
 export type { Where } from './answer/standing.ts'
 export type { Consequence, Reason, Verdict, VerdictLimit, VerdictState } from './checks/rule.ts'
 export type { Figure, FigureId, FigureUnit, State } from './figures/figure.ts'
+export type { MeterReading } from './meter/reading.ts'
 export {
   type Condition,
   readCondition,

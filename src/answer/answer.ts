@@ -2,6 +2,7 @@
 import type { Verdict } from '../checks/rule.ts'
 import type { Figure } from '../figures/figure.ts'
 import type { Problem } from '../problem.ts'
+import type { SecondOpinion } from './second-opinion.ts'
 
 export type Outcome = 'holds' | 'marginal' | 'fails' | 'unknown' | 'answered'
 export type Counts = Readonly<Record<'holds' | 'marginal' | 'fails' | 'unknown', number>>
@@ -22,6 +23,14 @@ export interface CheckAnswer extends Envelope {
   readonly counts: Counts
   readonly verdicts: readonly Verdict[]
   readonly figures: readonly Figure[]
+  readonly 'second opinion'?: SecondOpinion
+}
+
+/** All figures of the sets that stand somewhere, or those whose id begins as asked. */
+export interface FiguresAnswer extends Envelope {
+  readonly outcome: 'answered'
+  readonly figures: readonly Figure[]
+  readonly 'second opinion'?: SecondOpinion
 }
 
 /** A figure or verdict on both sides; undefined where a side lacks it. */
@@ -65,6 +74,7 @@ export interface SolveAnswer extends Envelope {
   /** Source and grade of a textbook circuit, from its sheet. */
   readonly source?: string
   readonly grade?: string
+  readonly 'second opinion'?: SecondOpinion
 }
 
 export interface FollowAnswer extends Envelope {

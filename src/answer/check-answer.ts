@@ -13,12 +13,10 @@ import { envelope } from './envelope.ts'
 import { deliveredLimits } from './limits-table.ts'
 import { setFigures } from './set-figures.ts'
 import { rewired, type Standing, stand, subjectOf, type Where } from './standing.ts'
+import type { Supply } from './supply.ts'
 
-/** Runs every check on every place of a standing. */
-export function judgeStanding(standing: Standing): {
-  verdicts: readonly Verdict[]
-  figures: readonly Figure[]
-} {
+/** The places of a standing, ready for checks and figures. @throws ProblemError where no set stands */
+export function contextsOf(standing: Standing, supply: Supply = freshSupplier): readonly CheckContext[] {
   if (standing.places.length === 0) {
     refuse({
       code: 'request-wrong',
@@ -27,13 +25,24 @@ export function judgeStanding(standing: Standing): {
       mend: 'name the set, and say where with `--on`',
     })
   }
-  const supplier = freshSupplier(standing.net)
-  const contexts: readonly CheckContext[] = standing.places.map((place) => ({
+  const supplier = supply(standing.net)
+  return standing.places.map((place) => ({
     net: standing.net,
     place: placeOf(standing.net, place),
     limits: deliveredLimits(),
     figure: (plan) => readFigure(standing.net, plan, supplier),
   }))
+}
+
+/** Runs every check on every place of a standing. */
+export function judgeStanding(
+  standing: Standing,
+  supply?: Supply,
+): {
+  verdicts: readonly Verdict[]
+  figures: readonly Figure[]
+} {
+  const contexts = contextsOf(standing, supply)
   return {
     verdicts: contexts.flatMap((context) => CHECKS.flatMap((rule) => rule.run(context))),
     figures: contexts.flatMap((context) => setFigures(context)),
@@ -54,9 +63,9 @@ export function outcomeOf(counts: Counts): Outcome {
 }
 
 /** Checks a set, a rewire or premises. */
-export function check(request: Where, shelf: Shelf): CheckAnswer {
+export function check(request: Where, shelf: Shelf, supply?: Supply): CheckAnswer {
   const standing = stand(request, shelf)
-  const judged = judgeStanding(standing)
+  const judged = judgeStanding(standing, supply)
   const counts = countsOf(judged.verdicts)
   return {
     ...envelope('check', asked({ check: standing.name }, request), standing.warnings),

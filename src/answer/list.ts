@@ -11,6 +11,7 @@ import type { Shelf } from '../sheet/shelf.ts'
 import type { ListAnswer } from './answer.ts'
 import { envelope } from './envelope.ts'
 import { FIGURE_MEANINGS } from './figure-meanings.ts'
+import { deliveredInstruments } from './instruments-table.ts'
 import { deliveredLimits } from './limits-table.ts'
 
 type Rows = ListAnswer['rows']
@@ -35,6 +36,13 @@ const FIXED: Readonly<Record<string, () => Rows>> = {
   figures: () => Object.entries(FIGURE_MEANINGS).map(([figure, says]) => ({ figure, says })),
   parts: () => [...PARTS.values()].map(({ kind, says }) => ({ part: kind, says })),
   problems: () => Object.entries(PROBLEM_CODES).map(([code, says]) => ({ problem: code, says })),
+  instruments: () =>
+    [...deliveredInstruments().instruments.values()].map(({ name, says, source, ranges }) => ({
+      instrument: name,
+      says,
+      ranges: Object.keys(ranges).join(', '),
+      source,
+    })),
   conditions: () => CONDITION_WORDS.map((word) => ({ word })),
 }
 

@@ -1,4 +1,5 @@
 /** `solve`: the whole of a network's voltages and currents in one condition. */
+import { freshSupplier } from '../figures/read.ts'
 import { compileCircuit } from '../netlist/compile.ts'
 import { conditionOf, type WrittenCondition } from '../netlist/condition.ts'
 import { type Netlist, nodeName } from '../netlist/netlist.ts'
@@ -6,10 +7,10 @@ import { refuse } from '../problem.ts'
 import type { CircuitSheet } from '../sheet/model.ts'
 import type { Shelf } from '../sheet/shelf.ts'
 import type { Solution } from '../solver/solution.ts'
-import { solve } from '../solver/solve.ts'
 import type { Amount, SolveAnswer } from './answer.ts'
 import { envelope } from './envelope.ts'
 import { conditionOfRequest, readSound } from './find.ts'
+import type { Supply } from './supply.ts'
 
 /** How a network is to be solved. */
 export interface SolveOptions {
@@ -27,9 +28,10 @@ export function solveAnswer(
   written: WrittenCondition,
   frequency: number | undefined,
   request: Readonly<Record<string, unknown>>,
+  supply: Supply = freshSupplier,
 ): SolveAnswer {
   const analysis = frequency === undefined ? 'direct' : 'alternating'
-  const solution = solve(net, {
+  const solution = supply(net)({
     analysis,
     condition: conditionOf(place, written, net.rest),
     ...(frequency === undefined ? {} : { frequency }),
@@ -91,10 +93,12 @@ export function solveCircuitSheet(
   sheet: CircuitSheet,
   options: SolveOptions,
   request: Readonly<Record<string, unknown>>,
+  supply: Supply = freshSupplier,
 ): SolveAnswer {
   checkFrequency(options.frequency)
   const written = conditionOfRequest(options.condition, 'on-hook')
-  const answer = solveAnswer(compileCircuit(sheet), sheet.name, written, options.frequency, request)
+  const net = compileCircuit(sheet)
+  const answer = solveAnswer(net, sheet.name, written, options.frequency, request, supply)
   return {
     ...answer,
     ...(sheet.source === undefined ? {} : { source: sheet.source }),

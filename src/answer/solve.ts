@@ -1,4 +1,5 @@
 /** `solve`: a circuit, or a set where it stands. */
+import { freshSupplier } from '../figures/read.ts'
 import { compileCircuit } from '../netlist/compile.ts'
 import type { Netlist } from '../netlist/netlist.ts'
 import type { CircuitSheet } from '../sheet/model.ts'
@@ -7,6 +8,7 @@ import type { SolveAnswer } from './answer.ts'
 import { conditionOfRequest, findTarget, readSound } from './find.ts'
 import { checkFrequency, solveAnswer, solveCircuitSheet } from './solve-answer.ts'
 import { stand, type Where } from './standing.ts'
+import type { Supply } from './supply.ts'
 
 /** What is solved. */
 export interface SolveRequest extends Where {
@@ -38,7 +40,7 @@ export function networkOf(
 }
 
 /** Solves a circuit or what stands somewhere, in one condition. */
-export function solve(request: SolveRequest, shelf: Shelf): SolveAnswer {
+export function solve(request: SolveRequest, shelf: Shelf, supply: Supply = freshSupplier): SolveAnswer {
   const { net, place, name, circuit } = networkOf(request, shelf)
   const frequency = request.frequency ?? circuit?.frequency?.value
   checkFrequency(frequency)
@@ -47,6 +49,7 @@ export function solve(request: SolveRequest, shelf: Shelf): SolveAnswer {
     ...(frequency === undefined ? {} : { frequency }),
     ...(request.condition === undefined ? {} : { condition: request.condition }),
   }
-  if (circuit !== undefined) return solveCircuitSheet(circuit, options, words)
-  return solveAnswer(net, place, conditionOfRequest(request.condition, 'on-hook'), frequency, words)
+  if (circuit !== undefined) return solveCircuitSheet(circuit, options, words, supply)
+  const written = conditionOfRequest(request.condition, 'on-hook')
+  return solveAnswer(net, place, written, frequency, words, supply)
 }

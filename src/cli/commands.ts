@@ -1,10 +1,12 @@
 /** The commands: what each is called, takes and asks the library. A new command is one row. */
-import { check, compare, follow, list, type Shelf, solve } from '../index.ts'
+import { check, compare, figures, follow, list, meter, type Shelf, solve } from '../index.ts'
+import { checkTwice, figuresTwice, solveTwice } from '../opinion/answers.ts'
 import { DEMO_EXAMPLES, type Rerun, tellDemo } from './demo.ts'
 import type { Io } from './io.ts'
-import { frequencyOf, type Given, type OPTIONS } from './options.ts'
+import { frequencyOf, type Given, type OPTIONS, pairOf } from './options.ts'
 import { judgedReply, type Reply, replyOf } from './reply.ts'
 import { schemaReply } from './schema-reply.ts'
+import { opinionAsked, waited } from './second-opinion.ts'
 import { fileOf, given } from './target.ts'
 
 /** What a command is asked. */
@@ -25,10 +27,11 @@ export interface CommandRow {
   readonly options: readonly (keyof typeof OPTIONS)[]
   readonly examples: readonly string[]
   /** A reply, or the exit code of a command that prints by itself. */
-  run(asked: Asked): Reply | Promise<number>
+  run(asked: Asked): Reply | Promise<Reply | number>
 }
 
 const EVERYWHERE = ['json', 'sheets', 'width', 'colour'] as const
+const OPINION = ['secondOpinion', 'digits'] as const
 const TARGET = 'a set, a rewire or premises, by its name or file'
 
 const onOf = ({ options, io }: Asked) => ({
@@ -52,9 +55,34 @@ export const COMMANDS: readonly CommandRow[] = [
     name: 'check',
     summary: 'judge a set, a rewire or premises as wired: what fails, why, and what mends it',
     words: [['<target>', TARGET]],
-    options: ['on', 'strict', ...EVERYWHERE],
+    options: ['on', 'strict', ...OPINION, ...EVERYWHERE],
     examples: DEMO_EXAMPLES.check,
-    run: (asked) => judgedReply(check(targetOf(asked), asked.shelf), asked.options.strict),
+    run: (asked) => {
+      const { io, options, shelf } = asked
+      const request = targetOf(asked)
+      const opinion = opinionAsked(options)
+      if (opinion === undefined) return judgedReply(check(request, shelf), options.strict)
+      return waited(io, opinion, (how) => checkTwice(request, shelf, how)).then((answer) =>
+        judgedReply(answer, options.strict),
+      )
+    },
+  },
+  {
+    name: 'figures',
+    summary: 'what can be computed of a set in its place: currents, voltages, ringing, speech',
+    words: [
+      ['<target>', TARGET],
+      ['[figure]', 'only figures whose id begins so: ringing, or loop.current'],
+    ],
+    options: ['on', ...OPINION, ...EVERYWHERE],
+    examples: DEMO_EXAMPLES.figures,
+    run: (asked) => {
+      const { io, options, shelf, words } = asked
+      const request = { ...targetOf(asked), ...given('only', words[1]) }
+      const opinion = opinionAsked(options)
+      if (opinion === undefined) return replyOf(figures(request, shelf))
+      return waited(io, opinion, (how) => figuresTwice(request, shelf, how)).then(replyOf)
+    },
   },
   {
     name: 'compare',
@@ -81,7 +109,7 @@ export const COMMANDS: readonly CommandRow[] = [
     name: 'solve',
     summary: 'voltages and currents of a set or a circuit in one condition',
     words: [['<target>', `a circuit, ${TARGET}`]],
-    options: ['condition', 'frequency', 'on', ...EVERYWHERE],
+    options: ['condition', 'frequency', 'on', ...OPINION, ...EVERYWHERE],
     examples: DEMO_EXAMPLES.solve,
     run: (asked) => {
       const request = {
@@ -89,7 +117,9 @@ export const COMMANDS: readonly CommandRow[] = [
         ...frequencyIn(asked),
         ...given('condition', asked.options.condition),
       }
-      return replyOf(solve(request, asked.shelf))
+      const opinion = opinionAsked(asked.options)
+      if (opinion === undefined) return replyOf(solve(request, asked.shelf))
+      return waited(asked.io, opinion, (how) => solveTwice(request, asked.shelf, how)).then(replyOf)
     },
   },
   {
@@ -105,12 +135,31 @@ export const COMMANDS: readonly CommandRow[] = [
     },
   },
   {
+    name: 'meter',
+    summary: 'what a meter shows: the whole table of a set, or one reading between two points',
+    words: [['<target>', TARGET]],
+    options: ['between', 'condition', 'range', 'instrument', 'on', ...EVERYWHERE],
+    examples: DEMO_EXAMPLES.meter,
+    run: (asked) => {
+      const { condition, range, instrument } = asked.options
+      const request = {
+        ...targetOf(asked),
+        ...given('between', pairOf(asked.options.between)),
+        ...given('condition', condition),
+        ...given('range', range),
+        ...given('instrument', instrument),
+        ...given('instrumentText', fileOf(instrument, asked.io)),
+      }
+      return replyOf(meter(request, asked.shelf))
+    },
+  },
+  {
     name: 'list',
     summary: 'what there is: sets, lines, premises, rewires, circuits, checks, limits, figures, parts …',
     words: [
       [
         '<what>',
-        'sets units lines premises rewires circuits jobs checks limits figures parts problems conditions',
+        'sets units lines premises rewires circuits jobs checks limits figures parts problems conditions instruments',
       ],
     ],
     options: EVERYWHERE,

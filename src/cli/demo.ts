@@ -15,13 +15,23 @@ export const DEMO_EXAMPLES = {
     'ringproof check my-set.yaml --json',
   ],
   compare: ['ringproof compare sedge-converted', 'ringproof compare sedge-as-found sedge'],
+  figures: [
+    'ringproof figures fescue',
+    'ringproof figures fescue ringing',
+    'ringproof figures fescue --on depot-exchange --second-opinion',
+  ],
   solve: [
     'ringproof solve fescue --condition off-hook/speech --frequency "1 kHz"',
     'ringproof solve my-circuit.yaml',
+    'ringproof solve fescue --condition off-hook --second-opinion --digits 40',
   ],
   follow: [
     'ringproof follow fescue --condition off-hook',
     'ringproof follow fescue --condition on-hook/ringing --frequency "25 Hz"',
+  ],
+  meter: [
+    'ringproof meter fescue',
+    'ringproof meter fescue --between plug.a plug.b --condition off-hook --range ohms --instrument needle',
   ],
   list: ['ringproof list sets', 'ringproof list limits'],
   schema: ['ringproof schema set', 'ringproof schema check'],

@@ -7,6 +7,8 @@ export interface Io {
   out(text: string): void
   /** All the rest. */
   err(text: string): void
+  /** Shows what is going on in a line that goes away again; no text takes it away. Only where errors go to a terminal. */
+  readonly status?: (text: string) => void
   /** Columns of the terminal, undefined when the output is none. */
   readonly columns: number | undefined
   /** Whether each stream is a terminal that wants colour. */

@@ -27,6 +27,7 @@ const io: Io = {
   err: (text) => {
     stderr.write(text)
   },
+  ...(stderr.isTTY ? { status: (text: string) => stderr.write(`\r\u001b[2K${text}`) } : {}),
   columns: stdout.isTTY ? stdout.columns : undefined,
   colour: { out: wantsColour && stdout.isTTY === true, err: wantsColour && stderr.isTTY === true },
   shelf: (folders) => folderShelf(folders, delivered()),

@@ -11,9 +11,14 @@ export interface Given {
   readonly frequency?: string
   readonly from?: string
   readonly to?: string
+  readonly between?: readonly string[]
+  readonly range?: string
+  readonly instrument?: string
   readonly sheets?: readonly string[]
   readonly width?: string
   readonly colour?: boolean
+  readonly secondOpinion?: boolean
+  readonly digits?: string
 }
 
 /** One option: how it is written and what it does. */
@@ -41,6 +46,19 @@ export const OPTIONS: Readonly<Record<keyof Given, OptionRow>> = {
   },
   from: { flags: '--from <node>', says: 'where to begin' },
   to: { flags: '--to <node>', says: 'where to end' },
+  between: {
+    flags: '--between <points...>',
+    says: 'where the red lead is held, then the black one: plug.a plug.b, handset.r1 A1',
+    repeatable: true,
+  },
+  range: {
+    flags: '--range <name>',
+    says: 'ohms, buzz, diode, capacitance, volts, alternating-volts, or one range of the instrument by its name',
+  },
+  instrument: {
+    flags: '--instrument <name or file>',
+    says: 'digital or needle, or a file of your own in the shape of netlists/instruments.yaml',
+  },
   sheets: {
     flags: '--sheets <folder>',
     says: 'look for sheets here first; may stand several times',
@@ -48,6 +66,14 @@ export const OPTIONS: Readonly<Record<keyof Given, OptionRow>> = {
   },
   width: { flags: '--width <columns>', says: 'lay the text out for so many columns, 60 or more' },
   colour: { flags: '--no-colour', says: 'no colour, even on a terminal' },
+  secondOpinion: {
+    flags: '--second-opinion',
+    says: 'ask everything again as a different system, solved by mathjs, and compare; takes seconds',
+  },
+  digits: {
+    flags: '--digits <number>',
+    says: 'the second opinion in so many decimal digits, 16 to 100; in doubles without it',
+  },
 }
 
 /** A request that cannot be understood. */
@@ -69,6 +95,19 @@ export function widthOf(asked: string | undefined, terminal: number | undefined)
     `the width \`${asked}\``,
     `a whole number of columns from ${NARROWEST} to ${WIDEST}`,
     'write `--width 80`',
+  )
+}
+
+/** Two points for the leads. @throws ProblemError */
+export function pairOf(asked: readonly string[] | undefined): readonly [string, string] | undefined {
+  if (asked === undefined) return undefined
+  const [red, black] = asked
+  if (red !== undefined && black !== undefined && asked.length === 2) return [red, black]
+  const found = asked.map((one) => `\`${one}\``).join(', ')
+  requestWrong(
+    `${found} behind \`--between\``,
+    'two points, the red lead first',
+    'write `--between plug.a plug.b`',
   )
 }
 

@@ -1,5 +1,7 @@
 /** Schemas of whole answers, and the JSON Schemas that are written from them. */
 import * as z from 'zod/mini'
+import { METER } from './json-meter.ts'
+import { SECOND_OPINION } from './json-opinion.ts'
 import { CONDITION, JUDGED, OUTCOME, PROBLEMS } from './json-parts.ts'
 
 const text = z.string()
@@ -32,11 +34,24 @@ const step = z.strictObject({
 const row = z.record(text, z.nullable(z.union([text, z.number()])))
 
 /** Names of the answers that have a JSON form. */
-export type AnswerName = 'check' | 'compare' | 'solve' | 'follow' | 'list' | 'problems'
+export type AnswerName = 'check' | 'compare' | 'figures' | 'solve' | 'follow' | 'list' | 'meter' | 'problems'
 
 /** The schema of each answer, version 1: closed, so that no key changes unseen. */
 export const ANSWER_SCHEMAS: Readonly<Record<AnswerName, z.ZodMiniType>> = Object.freeze({
-  check: z.strictObject({ ...head('check'), ...OUTCOME, ...JUDGED, problems: PROBLEMS }),
+  check: z.strictObject({
+    ...head('check'),
+    ...OUTCOME,
+    ...JUDGED,
+    ...SECOND_OPINION,
+    problems: PROBLEMS,
+  }),
+  figures: z.strictObject({
+    ...head('figures'),
+    outcome: z.literal('answered'),
+    figures: JUDGED.figures,
+    ...SECOND_OPINION,
+    problems: PROBLEMS,
+  }),
   compare: z.strictObject({
     ...head('compare'),
     ...OUTCOME,
@@ -59,6 +74,7 @@ export const ANSWER_SCHEMAS: Readonly<Record<AnswerName, z.ZodMiniType>> = Objec
     approximate: z.optional(text),
     source: z.optional(text),
     grade: z.optional(text),
+    ...SECOND_OPINION,
     problems: PROBLEMS,
   }),
   follow: z.strictObject({
@@ -75,6 +91,7 @@ export const ANSWER_SCHEMAS: Readonly<Record<AnswerName, z.ZodMiniType>> = Objec
     rows: z.array(row),
     problems: PROBLEMS,
   }),
+  meter: z.strictObject({ ...head('meter'), ...METER, problems: PROBLEMS }),
   problems: z.strictObject({ ...head('problems'), problems: PROBLEMS }),
 })
 

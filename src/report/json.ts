@@ -3,29 +3,24 @@ import type {
   CheckAnswer,
   CompareAnswer,
   Envelope,
+  FiguresAnswer,
   FollowAnswer,
   ListAnswer,
   SolveAnswer,
 } from '../answer/answer.ts'
+import type { MeterAnswer } from '../answer/meter-answer.ts'
 import type { Consequence, Verdict, VerdictLimit } from '../checks/rule.ts'
 import type { Figure } from '../figures/figure.ts'
 import type { Problem } from '../problem.ts'
 import { conditionJson, conditionOfAnswer, placesIn } from './condition-json.ts'
 import { answerName } from './heading.ts'
+import { METER_KEYS, meterFields } from './json-meter-fields.ts'
+import { OPINION, opinionFields } from './json-opinion-fields.ts'
+import { type Fields, pick } from './pick.ts'
 import type { Answer } from './text.ts'
 
 /** A value of JSON. */
 export type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json }
-type Fields = Readonly<Record<string, unknown>>
-
-/** Named keys of an object in this order, absent ones left out; a key beyond them is the programmer's error. */
-function pick(from: object, keys: readonly string[], replaced: Fields = {}): Fields {
-  const strange = Object.keys(from).find((key) => !keys.includes(key))
-  if (strange !== undefined) throw new TypeError(`the JSON of answers knows no key ${strange}`)
-  const all: Fields = { ...from, ...replaced }
-  return Object.fromEntries(keys.filter((key) => all[key] !== undefined).map((key) => [key, all[key]]))
-}
-
 /** Plain JSON, or a TypeError that says where something is none. */
 function plain(value: unknown, at: string): Json {
   if (value === null || typeof value === 'string' || typeof value === 'boolean') return value
@@ -112,9 +107,16 @@ const COUNTS = ['holds', 'marginal', 'fails', 'unknown']
 const HEAD = ['ringproof', 'made by', 'request']
 
 const checkJson = (answer: CheckAnswer): Fields =>
-  pick(answer, [...HEAD, 'outcome', 'counts', 'verdicts', 'figures', 'problems'], {
+  pick(answer, [...HEAD, 'outcome', 'counts', 'verdicts', 'figures', OPINION, 'problems'], {
     counts: pick(answer.counts, COUNTS),
     ...judgedJson(answer),
+    ...opinionFields(answer),
+  })
+
+const figuresJson = (answer: FiguresAnswer): Fields =>
+  pick(answer, [...HEAD, 'outcome', 'figures', OPINION, 'problems'], {
+    figures: judgedJson({ verdicts: [], figures: answer.figures }).figures,
+    ...opinionFields(answer),
   })
 
 function compareJson(answer: CompareAnswer): Fields {
@@ -131,9 +133,10 @@ const SOLVE = ['voltages', 'currents', 'units', 'states', 'islands', 'shared', '
 const QUESTION = [...HEAD, 'outcome', 'analysis', 'frequency', 'condition']
 
 const solveJson = (answer: SolveAnswer): Fields =>
-  pick(answer, [...QUESTION, ...SOLVE, 'approximate', 'source', 'grade', 'problems'], {
+  pick(answer, [...QUESTION, ...SOLVE, 'approximate', 'source', 'grade', OPINION, 'problems'], {
     condition: conditionOfAnswer(answer.condition),
     units: pick(answer.units, ['voltages', 'currents']),
+    ...opinionFields(answer),
   })
 
 const followJson = (answer: FollowAnswer): Fields =>
@@ -145,12 +148,17 @@ const followJson = (answer: FollowAnswer): Fields =>
 const listJson = (answer: ListAnswer): Fields =>
   pick(answer, [...HEAD, 'outcome', 'what', 'rows', 'problems'])
 
+const meterJson = (answer: MeterAnswer): Fields =>
+  pick(answer, [...HEAD, ...METER_KEYS, 'problems'], meterFields(answer))
+
 const MAKERS: Readonly<Record<string, (answer: never) => Fields>> = {
   check: checkJson,
   compare: compareJson,
+  figures: figuresJson,
   solve: solveJson,
   follow: followJson,
   list: listJson,
+  meter: meterJson,
 }
 
 /**

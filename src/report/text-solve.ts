@@ -6,6 +6,8 @@ import { caution, heading } from './heading.ts'
 import type { Page } from './paint.ts'
 import { commonPlace, shortId } from './place-names.ts'
 import { type Column, table } from './table.ts'
+import { digitLines } from './text-digits.ts'
+import { opinionText } from './text-opinion.ts'
 import { approximations } from './text-verdicts.ts'
 import { counted } from './words.ts'
 import { hanging, wrap } from './wrap.ts'
@@ -77,6 +79,7 @@ export function solveText(answer: SolveAnswer, page: Page): string[] {
   }
   if (answer.approximate !== undefined) lines.push(...approximations([answer.approximate], page))
   if ('exchange/a' in answer.voltages) lines.push(...caution(page))
+  lines.push(...digitLines(answer, place, page), ...opinionText(answer['second opinion'], place, page))
   const residual = answer.residual === 0 ? '0' : answer.residual.toExponential(1)
   lines.push(`scaled residual ${residual} (healthy up to about 1)`)
   return lines

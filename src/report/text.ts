@@ -3,29 +3,42 @@ import type {
   CheckAnswer,
   CompareAnswer,
   Envelope,
+  FiguresAnswer,
   FollowAnswer,
   ListAnswer,
   SolveAnswer,
 } from '../answer/answer.ts'
+import type { MeterAnswer } from '../answer/meter-answer.ts'
 import { answerName } from './heading.ts'
 import { NARROWEST, type Page } from './paint.ts'
 import { checkText } from './text-check.ts'
 import { compareText } from './text-compare.ts'
+import { figuresText } from './text-figures.ts'
 import { followText } from './text-follow.ts'
 import { listText } from './text-list.ts'
+import { meterText } from './text-meter.ts'
 import { solveText } from './text-solve.ts'
 
 export type { Page } from './paint.ts'
 
 /** Any answer. */
-export type Answer = CheckAnswer | CompareAnswer | SolveAnswer | FollowAnswer | ListAnswer
+export type Answer =
+  | CheckAnswer
+  | CompareAnswer
+  | FiguresAnswer
+  | SolveAnswer
+  | FollowAnswer
+  | ListAnswer
+  | MeterAnswer
 
 const TEXTS: Readonly<Record<string, (answer: never, page: Page) => string[]>> = {
   check: checkText,
   compare: compareText,
+  figures: figuresText,
   solve: solveText,
   follow: followText,
   list: listText,
+  meter: meterText,
 }
 
 /**

@@ -42,6 +42,8 @@ describe('the fence around packages', () => {
     ['solver/a.ts', 'graphology'],
     ['report/a.ts', 'graphology-types'],
     ['index.ts', 'mathjs'],
+    ['solver/a.ts', 'mathjs'],
+    ['solver/a.ts', 'graphology-components'],
     ['quantities/a.ts', 'node:fs'],
     ['cli/main.ts', 'fs'],
     ['host/a.ts', 'commander'],
@@ -58,6 +60,7 @@ describe('the fence around packages', () => {
     ['report/json.ts', 'zod/mini'],
     ['report/json-envelope.ts', 'zod/mini'],
     ['checks/limits.ts', 'yaml'],
+    ['meter/instruments.ts', 'zod/mini'],
     ['netlist/compile.ts', 'graphology-components/weakly-connected.js'],
     ['host/files.ts', 'node:fs/promises'],
     ['cli/main.ts', 'picocolors'],
@@ -65,6 +68,17 @@ describe('the fence around packages', () => {
   ] as const
   test.each(inside)('lets %s import %s', (path, target) => {
     expect(judged(path, target)).toEqual([])
+  })
+
+  test('lets the second opinion load mathjs late, and no other way', () => {
+    const opinion = (line: string) => fenceViolations(new Map([['opinion/a.ts', line]]))
+    expect(opinion("const late = () => import('mathjs')")).toEqual([])
+    expect(opinion("import type { MathType } from 'mathjs'")).toEqual([])
+    expect(opinion("import { create } from 'mathjs'")).toEqual([
+      'opinion/a.ts:1 imports mathjs before it is needed',
+    ])
+    expect(opinion("export { create } from 'mathjs'")).toHaveLength(1)
+    expect(fenceViolations(new Map([['cli/a.ts', "await import('mathjs')"]]))).toHaveLength(1)
   })
 
   test('counts types, passing on and run-time imports', () => {

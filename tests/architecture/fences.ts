@@ -5,13 +5,19 @@ import type { Sources } from './sources.ts'
 export interface Fence {
   readonly packages: RegExp
   readonly places: RegExp
+  /** Only by `import(…)` where it is needed, or for its types: whoever does not ask for it does not pay for it. */
+  readonly late?: true
 }
 
-/** What no line names may be imported nowhere: mathjs and the test tools among them. */
+/** What no line names may be imported nowhere: the test tools among them. */
 export const FENCES: readonly Fence[] = [
-  { packages: /^zod\/mini$/, places: /^(parts|sheet)\/|^report\/json[^/]*\.ts$|^checks\/limits\.ts$/ },
+  {
+    packages: /^zod\/mini$/,
+    places: /^(parts|sheet)\/|^report\/json[^/]*\.ts$|^(checks\/limits|meter\/instruments)\.ts$/,
+  },
   { packages: /^yaml$/, places: /^sheet\/|^rewire\/moves\.ts$|^checks\/limits\.ts$/ },
-  { packages: /^graphology(-[a-z-]+)?(\/.+)?$/, places: /^netlist\// },
+  { packages: /^graphology(-[a-z-]+)?(\/.+)?$/, places: /^(netlist|opinion)\// },
+  { packages: /^mathjs$/, places: /^opinion\//, late: true },
   { packages: /^node:/, places: /^(host|cli)\// },
   { packages: /^(commander|picocolors)$/, places: /^cli\// },
   { packages: /^\*\?raw$/, places: /^answer\/raw\.d\.ts$/ },
@@ -22,11 +28,13 @@ export const FENCES: readonly Fence[] = [
 export function fenceViolations(sources: Sources): string[] {
   const found: string[] = []
   for (const [path, source] of sources) {
-    for (const { target, line } of importsOf(path, source)) {
+    for (const { target, line, late, typeOnly } of importsOf(path, source)) {
       if (target === undefined || target.startsWith('.')) continue
       const fence = FENCES.find(({ packages }) => packages.test(target))
       if (!fence) found.push(`${path}:${line} imports ${target}, which has no fence`)
       else if (!fence.places.test(path)) found.push(`${path}:${line} imports ${target} outside its fence`)
+      else if (fence.late && !late && !typeOnly)
+        found.push(`${path}:${line} imports ${target} before it is needed`)
     }
   }
   return found

@@ -25,6 +25,8 @@ export const FLOORS: readonly Floor[] = [
   line(3, 'netlist', ['sheet', 'parts', 'quantities', 'problem.ts']),
   line(4, 'solver', ['netlist', 'parts', 'algebra', 'problem.ts']),
   line(5, 'figures', ['solver', 'netlist', 'parts', 'quantities', 'problem.ts'], ['sheet']),
+  // An instrument at two points: its readings, bands and what they cannot show; its data are read like a sheet.
+  line(5.5, 'meter', ['figures', 'solver', 'netlist', 'sheet', 'parts', 'quantities', 'problem.ts']),
   // Never solver: a verdict's number is always a figure.
   line(6, 'checks', ['figures', 'netlist', 'sheet', 'quantities', 'problem.ts']),
   line(7, 'faults', ['checks', 'figures', 'solver', 'netlist', 'parts', 'problem.ts']),
@@ -34,7 +36,7 @@ export const FLOORS: readonly Floor[] = [
     8.5,
     'report',
     ['quantities', 'parts', 'netlist', 'problem.ts'],
-    ['algebra', 'sheet', 'solver', 'figures', 'checks', 'faults', 'rewire', 'answer'],
+    ['algebra', 'sheet', 'solver', 'figures', 'meter', 'checks', 'faults', 'rewire', 'answer'],
   ),
   // Questions answered from end to end.
   line(8, 'answer', [
@@ -45,6 +47,7 @@ export const FLOORS: readonly Floor[] = [
     'netlist',
     'solver',
     'figures',
+    'meter',
     'checks',
     'faults',
     'rewire',
@@ -58,6 +61,7 @@ export const FLOORS: readonly Floor[] = [
     'netlist',
     'solver',
     'figures',
+    'meter',
     'checks',
     'faults',
     'rewire',
@@ -65,7 +69,9 @@ export const FLOORS: readonly Floor[] = [
     'answer',
     'problem.ts',
   ]),
+  // The same questions as a different system: what it shares with the solver is the netlist and the parts' values.
+  line(9, 'opinion', ['netlist', 'figures', 'answer', 'problem.ts'], ['parts', 'sheet', 'solver', 'checks']),
   line(10, 'host', ['index.ts', 'problem.ts'], ['answer', 'report', 'sheet']),
-  line(11, 'cli', ['index.ts', 'host', 'problem.ts']),
+  line(11, 'cli', ['index.ts', 'opinion', 'host', 'problem.ts']),
   line(11, 'web', ['index.ts', 'problem.ts']),
 ]

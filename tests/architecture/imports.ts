@@ -7,6 +7,8 @@ export interface Import {
   readonly target: string | undefined
   /** True when only types are taken. */
   readonly typeOnly: boolean
+  /** True when it is loaded at run time, by `import(…)`. */
+  readonly late: boolean
 }
 
 const STATIC = ['ImportDeclaration', 'ExportNamedDeclaration', 'ExportAllDeclaration']
@@ -18,7 +20,7 @@ function takesOnlyTypes(node: SyntaxNode): boolean {
   return names.length > 0 && names.every((name) => name.importKind === 'type' || name.exportKind === 'type')
 }
 
-function importOf(node: SyntaxNode): Omit<Import, 'line'> | undefined {
+function importOf(node: SyntaxNode): Omit<Import, 'line' | 'late'> | undefined {
   if (STATIC.includes(node.type) && isNode(node.source)) {
     return { target: literalText(node.source), typeOnly: takesOnlyTypes(node) }
   }
@@ -37,7 +39,8 @@ export function importsOf(file: string, source: string): Import[] {
   const found: Import[] = []
   for (const node of nodes(parseSource(file, source))) {
     const taken = importOf(node)
-    if (taken) found.push({ line: lineOf(source, node.start), ...taken })
+    if (taken)
+      found.push({ line: lineOf(source, node.start), late: node.type === 'ImportExpression', ...taken })
   }
   return found
 }

@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url'
 import { describe, expect, test } from 'vitest'
-import { jsonOf, ringproof } from './ringproof.ts'
+import { beside, jsonOf, ringproof } from './ringproof.ts'
 
 const netlists = fileURLToPath(new URL('../../netlists', import.meta.url))
 const lastLine = (text: string) => text.trimEnd().split('\n').at(-1)
@@ -24,13 +24,44 @@ describe('the command', () => {
     [['solve', 'sedge-converted-as-fescue', '--condition', 'off-hook/speech', '--frequency', '1 kHz'], 0],
     [['follow', 'fescue'], 0],
     [['follow', 'fescue', '--condition', 'on-hook/ringing', '--frequency', '25 Hz'], 0],
+    [['meter', 'fescue'], 0],
+    [['meter', 'sedge', '--instrument', 'needle'], 0],
+    [['meter', 'sedge-converted', '--on', 'depot-exchange'], 0],
+    [
+      [
+        'meter',
+        'fescue',
+        '--between',
+        'plug.a',
+        'plug.b',
+        '--condition',
+        'off-hook',
+        '--instrument',
+        'needle',
+      ],
+      0,
+    ],
+    [['meter', 'fescue', '--between', 'A6', 'B5', '--range', 'capacitance'], 0],
+    [
+      [
+        'meter',
+        'fescue',
+        '--between',
+        'plug.a',
+        'plug.b',
+        '--on',
+        'workshop',
+        '--condition',
+        'on-hook/ringing',
+      ],
+      0,
+    ],
     ...['sets', 'units', 'lines', 'premises', 'rewires', 'circuits', 'jobs'].map(
       (what): [string[], number] => [['list', what], 0],
     ),
-    ...['checks', 'limits', 'figures', 'parts', 'problems', 'conditions'].map((what): [string[], number] => [
-      ['list', what],
-      0,
-    ]),
+    ...['checks', 'limits', 'figures', 'parts', 'problems', 'conditions', 'instruments'].map(
+      (what): [string[], number] => [['list', what], 0],
+    ),
   ]
 
   test.each(answered)('answers %j and ends with %i, at every width', async (argv, expected) => {
@@ -49,14 +80,23 @@ describe('the command', () => {
     expect(data.ringproof).toBe(`${argv[0]}/1`)
   })
 
-  test.each(['set', 'unit', 'line', 'premises', 'rewire', 'job', 'circuit', 'check', 'solve', 'problems'])(
-    'prints the schema of %s',
-    async (what) => {
-      const { code, out, err } = await ringproof(['schema', what])
-      expect({ code, err }).toEqual({ code: 0, err: '' })
-      expect(JSON.parse(out).title).toMatch(new RegExp(`: ${what}$`))
-    },
-  )
+  test.each([
+    'set',
+    'unit',
+    'line',
+    'premises',
+    'rewire',
+    'job',
+    'circuit',
+    'check',
+    'solve',
+    'meter',
+    'problems',
+  ])('prints the schema of %s', async (what) => {
+    const { code, out, err } = await ringproof(['schema', what])
+    expect({ code, err }).toEqual({ code: 0, err: '' })
+    expect(JSON.parse(out).title).toMatch(new RegExp(`: ${what}$`))
+  })
 })
 
 describe('every demo sheet', () => {
@@ -92,6 +132,38 @@ test('premises without a set are nothing to judge', async () => {
   const { code, err } = await ringproof(['check', 'workshop'])
   expect(code).toBe(2)
   expect(err).toContain('[request-wrong]')
+})
+
+describe('a meter', () => {
+  // common practice, no source: the caution comes before any reading
+  test('shows its caution before anything else, and another one on a live line', async () => {
+    const off = (await ringproof(['meter', 'fescue'])).out
+    expect(off.indexOf('Caution: Unplug')).toBeLessThan(off.indexOf('reads'))
+    const on = (await ringproof(['meter', 'fescue', '--on', 'workshop', '--width', '200'])).out
+    expect(on).toMatch(/Caution: .*live line.*licensed\s+practice/s)
+  })
+
+  test('prints its table by conditions, the dial’s pages with what differs only', async () => {
+    const { out } = await ringproof(['meter', 'fescue'])
+    const pages = ['Handset down', 'Handset up', 'Handset up, dial running, pulse contact closed'].map(
+      (title) => out.indexOf(`\n${title}\n`),
+    )
+    expect(pages).toEqual(pages.toSorted((p, q) => p - q))
+    expect(pages[0]).toBeGreaterThan(0)
+    const dialling = out.slice(pages[2])
+    expect(dialling).toContain('All else reads as before')
+    expect(dialling).not.toMatch(/plug\.ringing – C2 +3\.300/)
+  })
+
+  test('takes an instrument from a file', async () => {
+    const { code, err } = await ringproof(['meter', 'fescue', '--instrument', beside('six-mistakes.yaml')])
+    expect(code).toBe(2)
+    expect(err).toContain('six-mistakes.yaml')
+    const own = beside('one-instrument.yaml')
+    const { out } = await ringproof(['meter', 'fescue', '--instrument', own, '--between', 'C1', 'C2'])
+    expect(out).toContain('bench-box: a box of one range')
+    expect(out).toContain('3.30 kΩ')
+  })
 })
 
 describe('a check', () => {

@@ -27,6 +27,23 @@ describe('a request that cannot be understood', () => {
       /found the frequency `1000`.*mend: name the unit/,
     ],
     ['a frequency in volts', ['solve', 'fescue', '--frequency', '25 V'], /found the frequency `25 V`/],
+    [
+      'one point for two leads',
+      ['meter', 'fescue', '--between', 'A1'],
+      /`A1` behind `--between`.*two points/,
+    ],
+    ['three points for two leads', ['meter', 'fescue', '--between', 'A1', 'A2', 'A3'], /two points/],
+    [
+      'a condition for a table',
+      ['meter', 'fescue', '--condition', 'off-hook'],
+      /a condition without two points/,
+    ],
+    [
+      'ohms on a live line',
+      ['meter', 'fescue', '--on', 'workshop', '--between', 'plug.a', 'plug.b', '--range', 'ohms'],
+      /`ohms` on a live line.*mend: unplug first/,
+    ],
+    ['a table of premises', ['meter', 'workshop'], /no set stands/],
     ['an unknown schema', ['schema', 'sets'], /found `sets`.*mend: write `ringproof schema set`/],
   ]
   test.each(cases)('ends with 2 on standard error: %s', async (_says, argv, words) => {
@@ -67,7 +84,7 @@ describe('help', () => {
     },
   )
 
-  const commands = ['check', 'compare', 'solve', 'follow', 'list', 'schema', 'demo']
+  const commands = ['check', 'compare', 'solve', 'follow', 'meter', 'list', 'schema', 'demo']
   test.each(commands)('of %s teaches by example', async (command) => {
     for (const argv of [
       ['help', command],

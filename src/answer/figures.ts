@@ -1,0 +1,56 @@
+/** `figures`: what can be computed of a set in its place, without a judgement. */
+import type { Figure } from '../figures/figure.ts'
+import { refuse } from '../problem.ts'
+import { nearest } from '../sheet/nearest.ts'
+import type { Shelf } from '../sheet/shelf.ts'
+import type { FiguresAnswer } from './answer.ts'
+import { contextsOf } from './check-answer.ts'
+import { envelope } from './envelope.ts'
+import { FIGURE_MEANINGS } from './figure-meanings.ts'
+import { setFigures } from './set-figures.ts'
+import { stand, type Where } from './standing.ts'
+import type { Supply } from './supply.ts'
+
+/** Whose figures, and which: those whose id begins with `only`, such as `ringing` or `loop.current`. */
+export interface FiguresRequest extends Where {
+  readonly only?: string
+}
+
+/** The figures of every set concerned. */
+export function figures(request: FiguresRequest, shelf: Shelf, supply?: Supply): FiguresAnswer {
+  const { only } = request
+  if (only !== undefined) refuseStrange(only)
+  const standing = stand(request, shelf)
+  const all = contextsOf(standing, supply).flatMap((context) =>
+    setFigures(context, (plan) => only === undefined || isMeant(plan, only)),
+  )
+  const where = request.onText?.file ?? request.on
+  const asked = {
+    figures: standing.name,
+    ...(only === undefined ? {} : { only }),
+    ...(where === undefined ? {} : { on: where }),
+  }
+  return {
+    ...envelope('figures', asked, standing.warnings),
+    outcome: 'answered',
+    figures: all,
+  }
+}
+
+/** `ringing` means `ringing.current`, not the beginning of another word. */
+function isMeant({ id }: Pick<Figure, 'id'>, only: string): boolean {
+  return id === only || id.startsWith(`${only}.`)
+}
+
+function refuseStrange(only: string): void {
+  const ids = Object.keys(FIGURE_MEANINGS) as Figure['id'][]
+  if (ids.some((id) => isMeant({ id }, only))) return
+  const known = [...new Set(ids.flatMap((id) => [id, id.slice(0, id.indexOf('.'))]))]
+  const near = nearest(only, known)
+  refuse({
+    code: 'request-wrong',
+    found: `the figure \`${only}\``,
+    expected: 'the id of a figure, or its first word',
+    mend: near === undefined ? '`ringproof list figures` shows the ids' : `perhaps \`${near}\``,
+  })
+}

@@ -1,0 +1,132 @@
+/** The tables of a meter: its points, a page for each condition, and what tells the cores of a cord apart. */
+import type { MeterAnswer } from '../answer/meter-answer.ts'
+import type { CordTable } from '../meter/cords.ts'
+import type { MeterReading } from '../meter/reading.ts'
+import { bandText, readingText, shortKick, wayText } from './meter-words.ts'
+import type { Page } from './paint.ts'
+import { shortId } from './place-names.ts'
+import { type Column, table } from './table.ts'
+import { conditionWords } from './words.ts'
+import { hanging } from './wrap.ts'
+
+/** The points and what is always joined to each; terminals by themselves stand in one line. */
+export function pointLines({ points, place }: MeterAnswer, page: Page): string[] {
+  const named = points.map(({ ids, colours }) =>
+    ids.map((id) => shortId(id, place) + (colours[id] === undefined ? '' : ` (${colours[id]})`)),
+  )
+  const rows = named
+    .filter((ids, k) => ids.length > 1 || Object.keys(points[k]?.colours ?? {}).length > 0)
+    .map(([first = '', ...others]) => [first, others.join(', ')])
+  const alone = named.filter(
+    (ids, k) => ids.length === 1 && Object.keys(points[k]?.colours ?? {}).length === 0,
+  )
+  const heads = [{ heading: 'point' }, { heading: 'always joined to it' }]
+  return [
+    page.paint.bold('Points'),
+    ...(rows.length === 0 ? [] : table(heads, rows, page)),
+    ...(alone.length === 0 ? [] : hanging('  by themselves: ', alone.flat().join(', '), page.width)),
+    '',
+  ]
+}
+
+const HEADS: readonly Column[] = [
+  { heading: 'red – black' },
+  { heading: 'reads', align: 'right' },
+  { heading: 'within' },
+  { heading: 'through' },
+]
+
+const pairOf = ({ red, black }: MeterReading, place: string): string =>
+  `${shortId(red, place)} – ${shortId(black, place)}`
+
+/** A page for each condition. One with the dial off normal shows only what differs from the page before the dial. */
+export function pageLines({ readings, place, what }: MeterAnswer, page: Page): string[] {
+  const pages = new Map<string, MeterReading[]>()
+  for (const reading of readings) {
+    const words = conditionWords(reading.condition)
+    pages.set(words, [...(pages.get(words) ?? []), reading])
+  }
+  let resting: readonly MeterReading[] = []
+  return [...pages].flatMap(([words, all]) => {
+    const turning =
+      what === 'table' && Object.values(all[0]?.condition.sets ?? {}).some(({ dial }) => dial !== 'rest')
+    const shown = turning ? all.filter((reading) => isNew(reading, resting)) : all
+    if (!turning) resting = all
+    const title = words.charAt(0).toUpperCase() + words.slice(1)
+    const rest = turning
+      ? [`  ${shown.length === 0 ? 'Nothing reads otherwise' : 'All else reads as before'}.`]
+      : []
+    return [page.paint.bold(title), ...bodyLines(shown, place, page), ...rest, '']
+  })
+}
+
+function bodyLines(all: readonly MeterReading[], place: string, page: Page): string[] {
+  const numbers = all.filter(({ value, kick }) => value !== null || kick !== undefined)
+  const rows = numbers.map((reading) => [
+    pairOf(reading, place),
+    readingText(reading),
+    reading.band === undefined ? '' : bandText(reading.band, reading.unit),
+    [wayOf(reading, place), shortKick(reading), ...notes(reading)].filter((one) => one).join('; '),
+  ])
+  const states = new Map<string, string[]>()
+  for (const reading of all) {
+    if (reading.value !== null || reading.kick !== undefined) continue
+    const state = `${reading.id === 'meter.capacitance' ? 'capacitance ' : ''}${readingText(reading)}`
+    states.set(state, [...(states.get(state) ?? []), pairOf(reading, place)])
+  }
+  return [
+    ...(rows.length === 0
+      ? []
+      : table(rows.some(([, , , way]) => way !== '') ? HEADS : HEADS.slice(0, 3), rows, page)),
+    ...[...states].flatMap(([state, pairs]) => hanging(`  ${state}: `, pairs.join(', '), page.width)),
+  ]
+}
+
+/** In a table what lies beside the way of alternating current would say little. */
+function wayOf(reading: MeterReading, place: string): string {
+  return wayText(reading.id === 'meter.capacitance' ? { ...reading, beside: [] } : reading, place)
+}
+
+/** In a table a capacitance that is none is said in a word. */
+function notes({ id, remarks }: MeterReading): string[] {
+  return id === 'meter.capacitance' && remarks.length > 0 ? ['misread'] : []
+}
+
+function isNew(reading: MeterReading, before: readonly MeterReading[]): boolean {
+  const same = before.find(
+    ({ id, red, black }) => id === reading.id && red === reading.red && black === reading.black,
+  )
+  return same === undefined || readingText(same) !== readingText(reading)
+}
+
+/** The readings that tell the cores of one cord apart, and what they leave alike. */
+export function cordLines(cord: CordTable, place: string, page: Page): string[] {
+  const where = cord.loose
+    ? 'loose ends, off their terminals, through the handset'
+    : 'at its plug, through the set'
+  const conditions = [...new Set(cord.readings.map(({ condition }) => conditionWords(condition)))]
+  const pairs = [...new Set(cord.readings.map((reading) => pairOf(reading, place)))]
+  const rows = pairs.map((pair) => {
+    const mine = cord.readings.filter((reading) => pairOf(reading, place) === pair)
+    const sounds = new Set(mine.flatMap(({ heard }) => heard.map(({ says }) => says)))
+    return [pair, ...mine.map(readingText), [...sounds].join(', ')]
+  })
+  const heads: Column[] = [
+    { heading: 'between' },
+    ...conditions.map((heading): Column => ({ heading, align: 'right' })),
+    { heading: 'ear' },
+  ]
+  const known = cord.groups.filter((group) => group.length === 1).flat()
+  const unknown = cord.groups.filter((group) => group.length > 1)
+  const core = (name: string): string => name.slice(name.indexOf('.') + 1)
+  return [
+    page.paint.bold(`Which core of the cord ${cord.cord} is which`),
+    ...hanging('  ', `Read ${where}, whatever the colours say.`, page.width),
+    ...table(heads, rows, page),
+    ...(known.length === 0 ? [] : hanging('  told: ', known.map(core).join(', '), page.width)),
+    ...unknown.flatMap((group) =>
+      hanging('  not told from each other: ', group.map(core).join(', '), page.width),
+    ),
+    '',
+  ]
+}

@@ -1,0 +1,119 @@
+/** The answer to `meter` as text: one reading with its explanation, or the table of a set. */
+import type { MeterAnswer } from '../answer/meter-answer.ts'
+import type { MeterReading } from '../meter/reading.ts'
+import type { Spread } from '../meter/spread.ts'
+import { formatQuantity } from '../quantities/format.ts'
+import { heading } from './heading.ts'
+import { bandText, kickText, readingText, wayText } from './meter-words.ts'
+import type { Page } from './paint.ts'
+import { pathText, shortId } from './place-names.ts'
+import { cordLines, pageLines, pointLines } from './text-meter-table.ts'
+import { approximations } from './text-verdicts.ts'
+import { conditionWords, counted } from './words.ts'
+import { hanging, wrap } from './wrap.ts'
+
+const LEADS = {
+  positive: 'On ohms its red lead is positive.',
+  negative: 'On ohms its red lead is the negative one: the battery stands the other way round.',
+} as const
+
+/** One reading in full, or a table by conditions; what it does not show and the approximations at its end. */
+export function meterText(answer: MeterAnswer, page: Page): string[] {
+  const { instrument, cautions } = answer
+  const leads = answer.readings.some(({ live }) => live) ? '' : ` ${LEADS[instrument['red lead']]}`
+  const about = `${instrument.name}: ${instrument.says}.${leads}`
+  return [
+    ...heading({ ...answer, request: shownRequest(answer) }, page),
+    ...cautions.flatMap((one) => wrap(`Caution: ${one}`, page.width).map((line) => page.paint.warn(line))),
+    '',
+    ...wrap(about, page.width),
+    '',
+    ...(answer.what === 'one'
+      ? answer.readings.flatMap((one) => oneLines(one, answer, page))
+      : tableLines(answer, page)),
+    ...approximations(
+      answer.readings.flatMap(({ approximate }) => (approximate === undefined ? [] : [approximate])),
+      page,
+    ),
+    counted(answer.readings.length, 'reading'),
+  ]
+}
+
+/** What stands with the reading already is left out. */
+function shownRequest({ request }: MeterAnswer): MeterAnswer['request'] {
+  const { meter, on } = request
+  return { meter, on }
+}
+
+function oneLines(reading: MeterReading, { place }: MeterAnswer, page: Page): string[] {
+  const { unit, band, spread, value, condition } = reading
+  const row = (label: string, text: string | undefined): string[] =>
+    text === undefined || text === '' ? [] : hanging(`  ${label.padEnd(13)}`, text, page.width)
+  const name = (id: string): string => shortId(id, place)
+  return [
+    page.paint.bold(`${readingText(reading)}${buzz(reading)}`),
+    ...row('red', name(reading.red)),
+    ...row('black', name(reading.black)),
+    ...row('with', conditionWords(condition)),
+    ...row('range', reading.range),
+    ...row('within', band && `${bandText(band, unit)}, parts and instrument within their tolerances`),
+    ...row('parts alone', spread && spreadText(spread, unit)),
+    ...row('through', wayText(reading, place)),
+    ...row('path', pathText(reading.path, place)),
+    ...row(
+      'current',
+      value === null || reading.current === 0
+        ? undefined
+        : `${formatQuantity(reading.current, 'A')} through the leads`,
+    ),
+    ...row('needle', kickText(reading)),
+    ...row('ear', earText(reading, name)),
+    ...reading.remarks.flatMap((one) => row('remark', one)),
+    ...reading.blind.flatMap(({ branch, says }) => row('not shown', `${name(branch)}: ${says}`)),
+    '',
+  ]
+}
+
+function spreadText({ interval, worst, exact }: Spread, unit: MeterReading['unit']): string {
+  if (interval.least === interval.most) return 'no part on the way has a stated tolerance'
+  const ends = exact ? 'with every part at its end' : 'with every part at the end that counts'
+  return `${bandText(interval, unit)} ${ends}, ${bandText(worst, unit)} by the sum of what each does alone`
+}
+
+function buzz({ buzzes }: MeterReading): string {
+  return buzzes === undefined ? '' : buzzes ? ', buzzes' : ', silent'
+}
+
+function earText({ heard }: MeterReading, name: (id: string) => string): string | undefined {
+  if (heard.length === 0) return undefined
+  return heard
+    .map(({ branch, current, says }) => {
+      const amps = formatQuantity(current, 'A', 2)
+      return says === 'click'
+        ? `a click in ${name(branch)} as the leads touch and leave (${amps})`
+        : `the reading wavers while ${name(branch)} is blown into or tapped (${amps})`
+    })
+    .join('; ')
+}
+
+function tableLines(answer: MeterAnswer, page: Page): string[] {
+  return [
+    ...pointLines(answer, page),
+    ...pageLines(answer, page),
+    ...answer.cords.flatMap((cord) => cordLines(cord, answer.place, page)),
+    ...blindLines(answer, page),
+  ]
+}
+
+/** What no reading shows, each part once. */
+function blindLines({ readings, cords, place }: MeterAnswer, page: Page): string[] {
+  const all = [...readings, ...cords.flatMap((cord) => cord.readings)].flatMap(({ blind }) => blind)
+  const bySays = new Map<string, Set<string>>()
+  for (const { branch, says } of all)
+    bySays.set(says, (bySays.get(says) ?? new Set()).add(shortId(branch, place)))
+  if (bySays.size === 0) return []
+  const lines = [...bySays].flatMap(([says, names]) =>
+    hanging('  ', `${[...names].join(', ')}: ${says}`, page.width),
+  )
+  return ['What these readings do not show', ...lines, '']
+}
