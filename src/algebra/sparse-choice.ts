@@ -1,5 +1,5 @@
 import type { Columns } from './sparse-columns.ts'
-import { factorSparse, type Outcome } from './sparse-factor.ts'
+import { factorSparse } from './sparse-factor.ts'
 import type { Factors } from './sparse-factors.ts'
 import { largestByColumn, matchRows } from './sparse-matching.ts'
 import { orderColumns } from './sparse-order.ts'

@@ -61,7 +61,7 @@ export function minimumDegree(n: number, starts: Int32Array, neighbours: Int32Ar
 function quotientOf(n: number, starts: Int32Array, neighbours: Int32Array): Quotient {
   const graph: Quotient = {
     n,
-    list: new Int32Array(2 * neighbours.length + n + 1),
+    list: new Int32Array(neighbours.length + n + 1),
     end: neighbours.length,
     at: starts.slice(0, n),
     length: new Int32Array(n),
@@ -139,7 +139,10 @@ function eliminate(graph: Quotient, buckets: Int32Array, chain: Int32Array): num
   return me
 }
 
-/** Writes the variables of the new element at the end of the lists, their sizes negated; returns its start. */
+/**
+ * Writes the variables of the new element at the end of the lists, their sizes negated; returns its start.
+ * No element beside `me` is gone: whoever took it in has cleared the lists of all its variables.
+ */
 function gather(graph: Quotient, me: number): number {
   const { at, length, elements, size, marks, parent } = graph
   let most = length[me]!
@@ -156,7 +159,6 @@ function gather(graph: Quotient, me: number): number {
   const leading = own + elements[me]!
   for (let t = own; t <= leading; t++) {
     const e = t < leading ? list[t]! : -1 // the variables of me itself come last
-    if (t < leading && marks[e] === 0) continue
     const from = t < leading ? at[e]! : leading
     const to = t < leading ? from + length[e]! : own + length[me]!
     for (let s = from; s < to; s++) {

@@ -34,11 +34,10 @@ export interface Task {
   readonly most: number
 }
 
-/** Factors; or the column at which no pivot was left; or nothing, because it would take too many multiply-adds. */
+/** Factors; or the column at which no pivot was left, or at which the work became too much. */
 export type Outcome =
   | { readonly kind: 'factored'; readonly factors: Factors }
-  | { readonly kind: 'dependent'; readonly column: number }
-  | { readonly kind: 'too-large' }
+  | { readonly kind: 'dependent' | 'given-up'; readonly column: number }
 
 /** Share of the column's largest entry below which its pivot is looked at twice; rounding adds up as √n. */
 export function weakBelow(order: number): number {
@@ -70,7 +69,7 @@ export function factorSparse(task: Task): Outcome {
     columnOf[k] = column
     searchReach(reach, factors, rows, from, to, k, stepOf)
     factors.operations += operationsThrough(factors, reach)
-    if (factors.operations > task.most) return { kind: 'too-large' }
+    if (factors.operations > task.most) return { kind: 'given-up', column }
     reserve(factors, place + n - reach.top + reach.count + 1)
     if (complex) scatterComplex(a, rows, from, to, w)
     else scatterReal(a, rows, from, to, w)

@@ -1,14 +1,13 @@
 import * as z from 'zod/mini'
 import type { Quantity } from '../quantities/quantity.ts'
 import { describe, ENDS, oneBranch, type TwoEnds } from './ends.ts'
+import { faultMode, leaks, opens, resists } from './fault-modes.ts'
 import { quantity } from './fields.ts'
-import type { Gate, GateState, GateWord, LawSink, PartKind } from './kind.ts'
+import type { Gate, GateState, GateWord, PartKind, Stroke } from './kind.ts'
+import { openLaw } from './open-law.ts'
+import { line, lying } from './symbols.ts'
 
-/** A contact, a strap or a core: a link with a small resistance that may be open. */
-export interface StrapPartSpec extends TwoEnds {
-  readonly kind: 'strap'
-  readonly resistance?: Quantity | 'open'
-}
+/** A contact: a link with a small resistance that a set's condition opens and closes. */
 export interface ContactPartSpec extends TwoEnds {
   readonly kind: 'contact'
   readonly 'closed when'?: GateWord
@@ -18,8 +17,6 @@ export interface ContactPartSpec extends TwoEnds {
   readonly leakage?: Quantity | 'open'
 }
 
-/** Resistance of a strap or a core, ohms. Common practice, no source. */
-export const STRAP_RESISTANCE = 0.01
 /** Resistance of a closed contact, ohms. Common practice, no source. */
 export const CONTACT_RESISTANCE = 0.05
 /** Resistance of an open contact, ohms. Common practice, no source. */
@@ -63,32 +60,6 @@ export const CONTACT_KEYS: ContactKeys = {
   ),
 }
 
-/** The law of a branch through which nothing flows: i = 0. */
-export function openLaw(sink: LawSink): void {
-  sink.equation(0, 0, 1, 0)
-}
-
-export const strap: PartKind<StrapPartSpec> = {
-  kind: 'strap',
-  says: 'A link of wire or metal between two points.',
-  role: 'link',
-  schema: z.strictObject({
-    kind: z.literal('strap'),
-    ...ENDS,
-    resistance: z.optional(
-      describe(
-        z.union([z.literal('open'), quantity('resistance')]),
-        'resistance, or `open`; 10 mΩ when absent',
-      ),
-    ),
-  }) as unknown as z.ZodMiniType<StrapPartSpec>,
-  branches: (spec) => oneBranch(spec, 'equation'),
-  law(spec, _at, gate, sink) {
-    if (gate === 'open' || spec.resistance === 'open') openLaw(sink)
-    else sink.equation(0, 1, spec.resistance?.value ?? STRAP_RESISTANCE, 0)
-  },
-}
-
 export const contact: PartKind<ContactPartSpec> = {
   kind: 'contact',
   says: 'A contact of the hook, the dial or the key.',
@@ -105,6 +76,28 @@ export const contact: PartKind<ContactPartSpec> = {
     else sink.equation(0, 1 / (spec.leakage?.value ?? OPEN_CONTACT), 1, 0)
   },
   check: (spec) => oneWord(spec),
+  elements(spec, _at, gate, sink) {
+    if (gate === 'closed') sink.series(0, spec.resistance?.value ?? CONTACT_RESISTANCE, 0)
+    else if (spec.leakage === 'open') sink.open(0)
+    else sink.beside(0, spec.leakage?.value ?? OPEN_CONTACT, 0)
+  },
+  modes: () => [
+    resists('dirty', 200, {
+      weight: 60,
+      sign: 'dull or blackened points; it crackles and changes when wiped',
+      says: 'is dirty',
+    }),
+    opens({ weight: 15, sign: 'a bent spring: the points do not meet', says: 'never closes' }),
+    faultMode({
+      mode: 'welded',
+      says: 'never opens',
+      sign: 'points stuck together, or a spring bent onto its neighbour',
+      weight: 5,
+      change: { across: CONTACT_RESISTANCE },
+    }),
+    leaks(50_000, { weight: 5, sign: 'a dirty or damp spring pile: conducts a little when open' }),
+  ],
+  outline: (spec) => lying(spec, gateOf(spec).closed ? MAKE : BREAK, 1.2, 2.8),
 }
 
 function gateOf(spec: ContactPartSpec): Gate {
@@ -126,3 +119,7 @@ function oneWord(spec: ContactPartSpec): ReturnType<NonNullable<PartKind['check'
     },
   ]
 }
+
+/** A make contact is drawn open, a break contact closed; both at rest. */
+const MAKE: readonly Stroke[] = [line([1.2, 1], [2.8, 0.3])]
+const BREAK: readonly Stroke[] = [line([1.2, 1], [2.95, 0.4]), line([2.8, 1], [2.8, 0.45])]

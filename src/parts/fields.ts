@@ -67,10 +67,15 @@ export function quantity(dimension: Dimension, bounds: Bounds = {}): z.ZodMiniTy
   )
 }
 
-/** A quantity at another: `150 Ω at 40 mA`. */
-export function quantityAt(dimension: Dimension, at: Dimension): z.ZodMiniType<At> {
+/** A quantity at another, each within its bounds: `150 Ω at 40 mA`. */
+export function quantityAt(
+  dimension: Dimension,
+  at: Dimension,
+  bounds: Bounds = {},
+  atBounds: Bounds = {},
+): z.ZodMiniType<At> {
   return field<At>(
-    (text) => readAt(text, dimension, at),
+    (text) => readAt(text, dimension, at, bounds, atBounds),
     `${DIMENSIONS[dimension].says} at ${DIMENSIONS[at].says}`,
     `${DIMENSIONS[dimension].example} at ${DIMENSIONS[at].example}`,
   )

@@ -1,17 +1,25 @@
 /** The registry: one line per kind of part that a sheet may name. */
 import * as z from 'zod/mini'
 import { bell } from './bell.ts'
+import { bridge } from './bridge.ts'
+import { cable } from './cable.ts'
 import { capacitor } from './capacitor.ts'
-import { contact, strap } from './contact.ts'
-import { currentResistor, transmitter } from './current-dependent.ts'
+import { contact } from './contact.ts'
+import { currentResistor } from './current-resistor.ts'
+import { currentSource } from './current-source.ts'
+import { diode } from './diode.ts'
+import { gasTube } from './gas-tube.ts'
 import { inductionCoil } from './induction-coil.ts'
 import { inductor } from './inductor.ts'
 import type { PartKind, PartSpec } from './kind.ts'
 import { quench } from './quench.ts'
 import { receiver } from './receiver.ts'
 import { resistor } from './resistor.ts'
-import { currentSource, voltageSource } from './source.ts'
-import { gasTube, varistor } from './suppressor.ts'
+import { strap } from './strap.ts'
+import { toneRinger } from './tone-ringer.ts'
+import { transmitter } from './transmitter.ts'
+import { varistor } from './varistor.ts'
+import { voltageSource } from './voltage-source.ts'
 
 const KINDS = [
   resistor,
@@ -21,12 +29,16 @@ const KINDS = [
   strap,
   contact,
   quench,
+  diode,
+  bridge,
   varistor,
   gasTube,
   currentResistor,
   transmitter,
   receiver,
   bell,
+  toneRinger,
+  cable,
   voltageSource,
   currentSource,
 ]

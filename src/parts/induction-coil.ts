@@ -2,8 +2,10 @@ import * as z from 'zod/mini'
 import { leastEigenvalue } from '../algebra/definite.ts'
 import type { Quantity } from '../quantities/quantity.ts'
 import { describe, ENDS } from './ends.ts'
+import { becomes, opens, times } from './fault-modes.ts'
 import { NAME, plain, quantity } from './fields.ts'
-import type { PartKind, PartSpec } from './kind.ts'
+import type { FaultMode, Outline, PartKind, PartSpec, Stroke } from './kind.ts'
+import { line, outlineOf, type Spot, turns } from './symbols.ts'
 
 /** One winding; the first-named end is its start, couplings are positive between starts. */
 export interface WindingSpec {
@@ -127,4 +129,57 @@ export const inductionCoil: PartKind<InductionCoilSpec> = {
       },
     ]
   },
+  elements(spec, _at, _gate, sink) {
+    const windings = Object.entries(spec.windings)
+    windings.forEach(([name, one], k) => {
+      sink.series(k, one.resistance.value, one.inductance.value)
+      windings.forEach(([other, two], l) => {
+        const coupling = k === l ? 0 : couplingOf(spec, name, other)
+        if (coupling !== 0) sink.coupled(k, l, coupling, one.inductance.value, two.inductance.value)
+      })
+    })
+  },
+  modes: coilModes,
+  outline: coilOutline,
+}
+
+/** Each winding may open; shorted turns in one take away from the inductance of all, which share the iron. From memory. */
+function coilModes(spec: InductionCoilSpec): readonly FaultMode[] {
+  return Object.keys(spec.windings).flatMap((name, branch) => {
+    const windings = Object.entries(spec.windings).map(([other, one]) => [
+      other,
+      {
+        ...one,
+        inductance: times(one.inductance, 0.3),
+        resistance: other === name ? times(one.resistance, 0.9) : one.resistance,
+      },
+    ])
+    return [
+      opens({
+        of: { branch, name },
+        weight: 4,
+        says: 'has an open winding',
+        sign: 'green corrosion at a lead-out wire; the meter reads nothing',
+      }),
+      becomes(`shorted-turns-${name}`, { ...spec, windings: Object.fromEntries(windings) } as PartSpec, {
+        weight: 2,
+        says: `has shorted turns (${name})`,
+        sign: 'faint and thin speech; the direct resistance reads a little low',
+      }),
+    ]
+  })
+}
+
+/** The windings lie one below the other, each with a dot at its start. */
+function coilOutline(spec: InductionCoilSpec): Outline {
+  const windings = Object.values(spec.windings)
+  const ends = windings.flatMap(({ from, to }, k): (readonly [string, Spot])[] => [
+    [from, [0, 2 * k + 1]],
+    [to, [4, 2 * k + 1]],
+  ])
+  const strokes = windings.flatMap((_, k): Stroke[] => {
+    const y = 2 * k + 1
+    return [line([0, y], [1, y]), ...turns(1, y), line([3, y], [4, y]), { dot: [0.8, y - 0.4] }]
+  })
+  return outlineOf(4, 2 * windings.length, ends, strokes)
 }

@@ -169,6 +169,8 @@ export interface PartLaw<Spec extends PartSpec = PartSpec> {
   modes?(spec: Spec): readonly FaultMode[]
   /** Its symbol. */
   outline?(spec: Spec): Outline
+  /** What a meter cannot show of it, for a person: "holds off hundreds of volts; no range reaches them". */
+  readonly meterBlind?: string
 }
 
 /** What a schema cannot see; the reader fills in the place. `at` is the key inside the part. */

@@ -1,8 +1,10 @@
 import * as z from 'zod/mini'
 import type { Quantity } from '../quantities/quantity.ts'
 import { describe, ENDS, oneBranch, type TwoEnds } from './ends.ts'
+import { becomes, faultMode, leaks, opens, times } from './fault-modes.ts'
 import { quantity } from './fields.ts'
 import type { PartKind } from './kind.ts'
+import { line, lying, shape } from './symbols.ts'
 
 /** A spark quench: resistance and capacitance in series; i = v / (R + 1/(jωC)). */
 export interface QuenchSpec extends TwoEnds {
@@ -33,4 +35,40 @@ export const quench: PartKind<QuenchSpec> = {
     const scale = x / (1 + rx * rx)
     sink.admittance(0, scale * rx, scale)
   },
+  modes: (spec) => [
+    becomes(
+      'lost-value',
+      { ...spec, capacitance: times(spec.capacitance, 0.3) },
+      {
+        says: 'has lost most of its capacitance',
+        sign: 'sparks at the contact; a capacitance range reads low',
+        weight: 30,
+      },
+    ),
+    // a capacitor that leaks or is shorted leaves its resistor in the way
+    leaks(100_000 + spec.resistance.value, {
+      weight: 80,
+      sign: 'bulging ends, wax run out; direct current passes',
+    }),
+    faultMode({
+      mode: 'shorted',
+      says: 'has a shorted capacitor',
+      sign: 'an ohm range reads its resistor alone',
+      weight: 15,
+      change: { across: Math.max(spec.resistance.value, 0.1) },
+    }),
+    opens({ weight: 10, sign: 'sparks and clicks at the contact; no kick on an ohm range' }),
+  ],
+  outline: (spec) =>
+    lying(
+      spec,
+      [
+        shape([0.6, 0.7], [1.8, 0.7], [1.8, 1.3], [0.6, 1.3]),
+        line([1.8, 1], [2.55, 1]),
+        line([2.55, 0.4], [2.55, 1.6]),
+        line([2.85, 0.4], [2.85, 1.6]),
+      ],
+      0.6,
+      2.85,
+    ),
 }

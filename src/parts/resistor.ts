@@ -1,8 +1,10 @@
 import * as z from 'zod/mini'
 import type { Quantity } from '../quantities/quantity.ts'
 import { describe, ENDS, EQUATION_BELOW, oneBranch, type TwoEnds } from './ends.ts'
+import { becomes, opens, shorts, times } from './fault-modes.ts'
 import { quantity } from './fields.ts'
 import type { Form, PartKind } from './kind.ts'
+import { BOX, lying } from './symbols.ts'
 
 /** A linear resistor, R in ohms; v = R·i. */
 export interface ResistorSpec extends TwoEnds {
@@ -28,4 +30,32 @@ export const resistor: PartKind<ResistorSpec> = {
     if (form(spec) === 'equation') sink.equation(0, 1, r, 0)
     else sink.admittance(0, 1 / r, 0)
   },
+  elements(spec, _at, _gate, sink) {
+    const r = spec.resistance.value
+    if (form(spec) === 'equation') sink.series(0, r, 0)
+    else sink.beside(0, r, 0)
+  },
+  modes: (spec) => [
+    opens({ weight: 5, sign: 'a cracked body or a loose cap; the meter reads nothing' }),
+    becomes(
+      'drifted-up',
+      { ...spec, resistance: times(spec.resistance, 1.4) },
+      {
+        says: 'has drifted up by 40 %',
+        sign: 'old carbon rods drift upwards; look for scorched paint',
+        weight: 30,
+      },
+    ),
+    becomes(
+      'drifted-down',
+      { ...spec, resistance: times(spec.resistance, 0.7) },
+      {
+        says: 'has drifted down by 30 %',
+        sign: 'nothing to be seen; the meter tells',
+        weight: 4,
+      },
+    ),
+    shorts({ weight: 1, sign: 'solder or a bent lead across it' }),
+  ],
+  outline: (spec) => lying(spec, [BOX]),
 }

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { type Complex, complex as complexNumber, inv, lusolve, type Matrix, matrix, transpose } from 'mathjs'
 import { createDense } from 'ringproof/algebra/dense'
+import { createSparse } from 'ringproof/algebra/sparse'
 import type { LinearSystem, Pattern } from 'ringproof/algebra/system'
 import { describe, expect, it } from 'vitest'
 import { SEED } from '../support/seed.ts'
@@ -8,6 +9,7 @@ import { SEED } from '../support/seed.ts'
 /** Every engine is compared; a new one is a line here. */
 const engines: readonly (readonly [string, (pattern: Pattern, complex: boolean) => LinearSystem])[] = [
   ['dense', createDense],
+  ['sparse', createSparse],
 ]
 
 /** Full random matrices with right sides, n·n + n complex values. */

@@ -22,16 +22,16 @@ export interface BranchLaw {
 /** A change that one branch's law, or one added link, is all of. */
 export type Candidate =
   | {
-      readonly kind: 'law'
+      readonly does: 'law'
       readonly branch: number
       readonly law: BranchLaw
       readonly joins: readonly [before: boolean, after: boolean]
     }
-  | { readonly kind: 'link'; readonly from: number; readonly to: number; readonly ohms: number }
+  | { readonly does: 'link'; readonly from: number; readonly to: number; readonly ohms: number }
   /** Nothing changes at this point. */
-  | { readonly kind: 'none' }
+  | { readonly does: 'none' }
   /** More changes than a table of updates holds. */
-  | { readonly kind: 'fresh' }
+  | { readonly does: 'fresh' }
 
 /** The laws of a question and the point about which they are stated. */
 export interface Stated {
@@ -41,14 +41,14 @@ export interface Stated {
   readonly bent: boolean
 }
 
-const FRESH: Candidate = { kind: 'fresh' }
+const FRESH: Candidate = { does: 'fresh' }
 
 /** What a change comes to beside the laws of the unchanged question. */
 export function candidateOf(net: Netlist, question: Question, stated: Stated, change: Change): Candidate {
   if (stated.bent && movesPoint(net, question, stated, change)) return FRESH
   if ('bridge' in change) {
     const { from, to, ohms } = change.bridge
-    return from === to ? { kind: 'none' } : { kind: 'link', from, to, ohms }
+    return from === to ? { does: 'none' } : { does: 'link', from, to, ohms }
   }
   const after = lawsOf(net, changed(question, [change]), stated.about)
   return difference(stated.laws, after)
@@ -67,7 +67,7 @@ function movesPoint(net: Netlist, question: Question, { about }: Stated, change:
   const direct: Question = { ...question, analysis: 'direct' }
   const point = { direct: about.direct }
   const same = difference(lawsOf(net, direct, point), lawsOf(net, changed(direct, [change]), point))
-  return same.kind !== 'none'
+  return same.does !== 'none'
 }
 
 /** The one branch whose law differs. */
@@ -76,9 +76,9 @@ function difference(before: Laws, after: Laws): Candidate {
   for (let k = 0; k < before.count; k += 1) if (differs(before, after, k)) branches.push(k)
   const [branch] = branches
   if (branches.length > 1) return FRESH
-  if (branch === undefined) return { kind: 'none' }
+  if (branch === undefined) return { does: 'none' }
   return {
-    kind: 'law',
+    does: 'law',
     branch,
     law: lawAt(after, branch),
     joins: [before.joins(branch), after.joins(branch)],

@@ -25,9 +25,9 @@ export function joinedBy(
   const groups = createUnionFind(nodes)
   const cuts: { readonly index: number; readonly branch: number }[] = []
   candidates.forEach((one, index) => {
-    if (one.kind === 'link') {
+    if (one.does === 'link') {
       alone[index] = topology.island[one.from] === topology.island[one.to] ? 0 : 1
-    } else if (one.kind === 'law' && one.joins[0] !== one.joins[1]) {
+    } else if (one.does === 'law' && one.joins[0] !== one.joins[1]) {
       const { branch } = one
       if (one.joins[1]) alone[index] = apart(topology, laws, branch) ? 1 : 0
       else {

@@ -17,7 +17,7 @@ import type { Tables } from './small-update.ts'
 export type Reading = { readonly voltage: readonly [number, number] } | { readonly current: number }
 
 /** A candidate that a table can hold. */
-type Held = Extract<Candidate, { kind: 'law' | 'link' }>
+type Held = Extract<Candidate, { does: 'law' | 'link' }>
 
 /** Tables for these candidates; those that are none or fresh have rows of nothing. */
 export function makeTables(
@@ -46,7 +46,7 @@ export function makeTables(
   })
   const columns = columnsOf(kept, candidates)
   candidates.forEach((one, c) => {
-    if (one.kind !== 'law' && one.kind !== 'link') return
+    if (one.does !== 'law' && one.does !== 'link') return
     const rule = rowOf(kept, one)
     put(tables.driven, c, driven(kept, rule, solution))
     tables.own[c] = rule.admittance
@@ -74,7 +74,7 @@ export function makeTables(
 function columnsOf(kept: Kept, candidates: readonly Candidate[]): readonly (Refined | undefined)[] {
   const known = new Map<string, Refined>()
   return candidates.map((one) => {
-    if (one.kind !== 'law' && one.kind !== 'link') return undefined
+    if (one.does !== 'law' && one.does !== 'link') return undefined
     const { branch, admittance, from, to } = endsOf(kept, one)
     const key = branch === undefined ? `${from}-${to}` : String(branch)
     const column =
@@ -98,7 +98,7 @@ interface Row {
 }
 
 function endsOf({ laws }: Kept, one: Held): Pick<Row, 'branch' | 'admittance' | 'from' | 'to'> {
-  if (one.kind === 'link') return { branch: undefined, admittance: true, from: one.from, to: one.to }
+  if (one.does === 'link') return { branch: undefined, admittance: true, from: one.from, to: one.to }
   const { branch } = one
   return { branch, admittance: laws.equations[branch] === 0, from: laws.from[branch]!, to: laws.to[branch]! }
 }
@@ -107,7 +107,7 @@ const NOTHING: BranchLaw = { a: 0, slope: [0, 0], offset: [0, 0], mutuals: [] }
 
 function rowOf(kept: Kept, one: Held): Row {
   const ends = endsOf(kept, one)
-  if (one.kind === 'link') {
+  if (one.does === 'link') {
     // i·r − v = 0 with i into `from`: w is the voltage itself, and r stands in the diagonal
     return { ...ends, diagonal: one.ohms, now: { ...NOTHING, slope: [1, 0] }, before: NOTHING }
   }

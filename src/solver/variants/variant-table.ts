@@ -83,8 +83,8 @@ export class VariantTable {
     this.#candidates = changes.map((change) => candidateOf(net, question, stated, change))
     this.#joined = joinedBy(net.nodes.length, laws, kept.topology, this.#candidates)
     this.#fresh = this.#freshOnes(laws, kept.topology.closing.length > 0)
-    const held = this.#candidates.map((one, c): Candidate => (this.#fresh[c] === 1 ? { kind: 'fresh' } : one))
-    this.#branches = Int32Array.from(this.#candidates, (one, c) => (one.kind === 'law' ? one.branch : -1 - c))
+    const held = this.#candidates.map((one, c): Candidate => (this.#fresh[c] === 1 ? { does: 'fresh' } : one))
+    this.#branches = Int32Array.from(this.#candidates, (one, c) => (one.does === 'law' ? one.branch : -1 - c))
     this.#tables = makeTables(kept, refined, held, readings)
     this.base = this.#tables.base
     this.#random = seededRandom(seed)
@@ -96,9 +96,9 @@ export class VariantTable {
   /** Changes that only a fresh solve answers. */
   #freshOnes(laws: Laws, loops: boolean): Uint8Array {
     return Uint8Array.from(this.#candidates, (one, c) => {
-      if (one.kind === 'fresh' || this.#joined.alone[c] === 1) return 1
+      if (one.does === 'fresh' || this.#joined.alone[c] === 1) return 1
       // in a loop of ideal links another one may have to carry what this one did
-      const ideal = one.kind === 'law' && laws.ideal(one.branch)
+      const ideal = one.does === 'law' && laws.ideal(one.branch)
       return loops && ideal ? 1 : 0
     })
   }
@@ -106,7 +106,7 @@ export class VariantTable {
   /** Readings after the change of this index, into `out`. */
   one(c: number, out: Float64Array): Found {
     if (this.#fresh[c] === 1) return this.#solveAfresh(out, c, -1)
-    if (this.#candidates[c]!.kind === 'none') {
+    if (this.#candidates[c]!.does === 'none') {
       out.set(this.base)
       return this.#updated(out, c, -1)
     }
@@ -117,8 +117,8 @@ export class VariantTable {
   two(c: number, d: number, out: Float64Array): Found {
     if (this.#fresh[c] === 1 || this.#fresh[d] === 1) return this.#solveAfresh(out, c, d)
     if (this.#branches[c] === this.#branches[d]) return this.#solveAfresh(out, c, d)
-    if (this.#candidates[c]!.kind === 'none') return this.one(d, out)
-    if (this.#candidates[d]!.kind === 'none') return this.one(c, out)
+    if (this.#candidates[c]!.does === 'none') return this.one(d, out)
+    if (this.#candidates[d]!.does === 'none') return this.one(c, out)
     if (this.#joined.pairs[c * this.#candidates.length + d] === 1) return this.#solveAfresh(out, c, d)
     return updateTwo(this.#tables, c, d, out) ? this.#updated(out, c, d) : this.#solveAfresh(out, c, d)
   }
@@ -184,22 +184,34 @@ export function furthest(
   q: Float64Array,
   base: Float64Array,
 ): number {
-  const largest = { voltage: 0, current: 0 }
-  readings.forEach((one, t) => {
-    const kind = 'current' in one ? 'current' : 'voltage'
-    for (const row of [q, base]) {
-      const size = Math.hypot(row[2 * t]!, row[2 * t + 1]!)
-      if (size > largest[kind]) largest[kind] = size
-    }
-  })
+  const volts = largestOf(
+    readings.map((one) => 'voltage' in one),
+    [q, base],
+  )
+  const amperes = largestOf(
+    readings.map((one) => 'current' in one),
+    [q, base],
+  )
   let worst = 0
   readings.forEach((one, t) => {
     const size = Math.hypot(q[2 * t]!, q[2 * t + 1]!)
     const apart = Math.hypot(p[2 * t]! - q[2 * t]!, p[2 * t + 1]! - q[2 * t + 1]!)
-    const floor = FLOOR * largest['current' in one ? 'current' : 'voltage'] + NOTHING
+    const floor = FLOOR * ('current' in one ? amperes : volts) + NOTHING
     if (apart > 0) worst = Math.max(worst, apart / Math.max(size, floor))
   })
   return worst
+}
+
+/** The largest size of those readings that are wanted; what is undetermined is none. */
+function largestOf(wanted: readonly boolean[], rows: readonly Float64Array[]): number {
+  let largest = 0
+  for (const row of rows) {
+    wanted.forEach((yes, t) => {
+      const size = Math.hypot(row[2 * t]!, row[2 * t + 1]!)
+      if (yes && size > largest) largest = size
+    })
+  }
+  return largest
 }
 
 function refuseTwins(readings: readonly Reading[]): void {

@@ -1,11 +1,4 @@
-import {
-  type ImpedanceItem,
-  impedanceOf,
-  type LegSpec,
-  leg,
-  termination,
-  wire,
-} from 'ringproof/parts/exchange'
+import { type ImpedanceItem, impedanceOf, type LegSpec, leg, termination } from 'ringproof/parts/exchange'
 import { readQuantity } from 'ringproof/quantities/read-quantity'
 import type { Dimension } from 'ringproof/quantities/units'
 import { describe, expect, test } from 'vitest'
@@ -80,9 +73,50 @@ describe('a terminating impedance', () => {
       for (const [frequency, [re, im]] of Object.entries(table)) {
         const z = impedanceOf(network(series, shunt, capacitance), 2 * Math.PI * Number(frequency))
         assertClose(z, { re, im }, FOUR_DECIMALS, `${series} network at ${frequency} Hz`)
+        // the two halves that a line has of it
+        const half = {
+          kind: 'termination' as const,
+          ...ends,
+          impedance: network(series, shunt, capacitance),
+          share: 0.5,
+          speech: 0,
+        }
+        const point = alternating(2 * Math.PI * Number(frequency))
+        const [heard] = hear((sink) => termination.law(half, point, 'closed', sink)).branches
+        const stated = heard?.form === 'equation' ? { re: 2 * heard.z.re, im: 2 * heard.z.im } : undefined
+        assertClose(stated, { re, im }, FOUR_DECIMALS, `${series} termination at ${frequency} Hz`)
       }
     },
   )
+
+  test('has the return losses against 600 Ω and against another that are derived from them', () => {
+    // 20 log |(Za + Zb)/(Za − Zb)|, derived; four decimals
+    const of = (k: 0 | 1 | 2, frequency: number) => {
+      const [series, shunt, capacitance] = NETWORKS[k]
+      return impedanceOf(network(series, shunt, capacitance), 2 * Math.PI * frequency)
+    }
+    type Z = { readonly re: number; readonly im: number }
+    const loss = (p: Z, q: Z) =>
+      20 * Math.log10(Math.hypot(p.re + q.re, p.im + q.im) / Math.hypot(p.re - q.re, p.im - q.im))
+    const plain = { re: 600, im: 0 }
+    const table: Readonly<Record<number, readonly number[]>> = {
+      300: [11.6624, 12.2199, 11.355, 27.2942, 25.2012],
+      1000: [11.1424, 12.3079, 10.7348, 19.8988, 17.9387],
+      3400: [9.3885, 12.4592, 8.3292, 16.9494, 14.066],
+    }
+    for (const [written, row] of Object.entries(table)) {
+      const f = Number(written)
+      const found = [
+        loss(of(0, f), plain),
+        loss(of(1, f), plain),
+        loss(of(2, f), plain),
+        loss(of(0, f), of(1, f)),
+        loss(of(1, f), of(2, f)),
+      ]
+      for (const [k, expected] of row.entries())
+        assertClose(found[k], expected, { relative: 0, absolute: 0.0000505 }, `${f} Hz, column ${k}`)
+    }
+  })
 
   test('holds inductances and nested groups as well', () => {
     // closed form, ω = 2 rad/s: j2·3 beside 6 Ω = 3 + j3; with 1 Ω in front 4 + j3
@@ -173,21 +207,39 @@ describe('a leg of the exchange', () => {
     expect(heard('both', DIRECT, 'open')).toEqual([OPEN])
   })
 
-  test('says why it stands in for something else, where it does', () => {
-    expect(leg.standIn?.(spec('both'), DIRECT)).toBeUndefined()
-    expect(leg.standIn?.({ ...spec('both'), because: 'a straight line' }, DIRECT)).toBe('a straight line')
-    expect(leg.branches(spec('both'))).toHaveLength(1)
+  test('has the EMF of its wave at the frequency of it alone, and is a short through its resistance elsewhere', () => {
+    const ringing = { ...spec('both'), wave: { frequency: 25 } }
+    const emf = (frequency: number) =>
+      hear((sink) => leg.law(ringing, alternating(2 * Math.PI * frequency), 'closed', sink)).branches
+    expect(emf(25)).toEqual([{ form: 'equation', a: 1, z: { re: 200, im: 0 }, e: { re: 75, im: 0 } }])
+    for (const other of [20, 24.999, 50, 75, 1000]) {
+      expect(emf(other)).toEqual([{ form: 'equation', a: 1, z: { re: 200, im: 0 }, e: { re: 0, im: 0 } }])
+    }
   })
-})
 
-describe('a wire of a cable', () => {
-  const spec = { kind: 'wire' as const, ...ends, resistance: 88 }
-  test('is its resistance, which is approximate for alternating current', () => {
-    expect(hear((sink) => wire.law(spec, DIRECT, 'closed', sink)).branches).toEqual([
-      { form: 'equation', a: 1, z: { re: 88, im: 0 }, e: { re: 0, im: 0 } },
+  test('is the same elements for the second opinion', () => {
+    const heardElements = (
+      one: LegSpec,
+      at: Parameters<NonNullable<typeof leg.elements>>[1],
+      gate: 'open' | 'closed',
+    ) => {
+      const heard: unknown[] = []
+      leg.elements?.(one, at, gate, {
+        open: (branch) => heard.push(['open', branch]),
+        series: (...all) => heard.push(['series', ...all]),
+        beside: (...all) => heard.push(['beside', ...all]),
+        coupled: (...all) => heard.push(['coupled', ...all]),
+      })
+      return heard
+    }
+    const limited = { ...spec('direct'), limit: 0.06 }
+    expect(heardElements(spec('both'), alternating(1), 'closed')).toEqual([['series', 0, 200, 0, 75]])
+    expect(heardElements(spec('direct'), alternating(1), 'closed')).toEqual([['open', 0]])
+    expect(heardElements(spec('both'), DIRECT, 'open')).toEqual([['open', 0]])
+    expect(heardElements(limited, DIRECT, 'closed')).toEqual([['series', 0, 200, 0, -50]])
+    const beyond = { ...DIRECT, direct: () => ({ voltage: -10, current: 0.06 }) }
+    expect(heardElements(limited, beyond, 'closed')).toEqual([
+      ['beside', 0, Number.POSITIVE_INFINITY, 0, 0.06],
     ])
-    expect(wire.standIn?.(spec, DIRECT)).toBeUndefined()
-    expect(wire.standIn?.(spec, alternating(1))).toBe('cable by its resistance alone')
-    expect(wire.branches(spec)).toHaveLength(1)
   })
 })

@@ -108,35 +108,6 @@ describe('the laws of two-ended parts', () => {
     }
   })
 
-  test('a transmitter and a current-dependent resistance are their chord at the stated current, and say so', () => {
-    const transmitter = {
-      kind: 'transmitter',
-      ...ends,
-      resistance: '150 Ω at 40 mA',
-      'falls with exponent': 0.5,
-    }
-    const regulator = {
-      kind: 'current-resistor',
-      ...ends,
-      resistance: '20 Ω at 20 mA',
-      'rises with exponent': 1.5,
-    }
-    expect(single(transmitter, DIRECT)).toEqual(equation(150))
-    expect(single(regulator, alternating(5))).toEqual(equation(20))
-    expect(reason(transmitter)).toMatch(/^transmitter as the fixed resistance 150 Ω .* 40(\.0)? mA$/)
-    expect(reason(regulator)).toMatch(
-      /^current-dependent resistance as the fixed resistance 20(\.0)? Ω .* 20(\.0)? mA$/,
-    )
-  })
-
-  test('a varistor and a gas tube are open, and say so', () => {
-    const varistor = { kind: 'varistor', ...ends, 'voltage at 1 A': '60 V', exponent: 4 }
-    const tube = { kind: 'gas-tube', ...ends, 'holds off': '250 V' }
-    for (const part of [varistor, tube]) expect(single(part, DIRECT)).toEqual(admittance(0))
-    expect(reason(varistor)).toBe('varistor taken as open')
-    expect(reason(tube)).toBe('gas tube taken as open')
-  })
-
   test('a bell sounds from its stated current, and stands still for alternating current alone', () => {
     const bell = {
       kind: 'bell',

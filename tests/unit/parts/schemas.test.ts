@@ -56,6 +56,16 @@ describe('what a sheet may write for a part', () => {
     const transmitter = (p: number) =>
       accepts({ kind: 'transmitter', ...ends, resistance: '150 Ω at 40 mA', 'falls with exponent': p })
     expect([-0.1, 0, 0.8, 0.9].map(transmitter)).toEqual([false, true, true, false])
+    const varistor = (exponent: number) =>
+      accepts({ kind: 'varistor', ...ends, 'voltage at 1 A': '60 V', exponent })
+    expect([0.9, 1, 60, 61].map(varistor)).toEqual([false, true, true, false])
+  })
+
+  test('a resistance at no current, and a bell that rings from none, are refused', () => {
+    const transmitter = { kind: 'transmitter', ...ends, 'falls with exponent': 0.5 }
+    expect(accepts({ ...transmitter, resistance: '150 Ω at 0 mA' })).toBe(false)
+    const bell = { kind: 'bell', ...ends, resistance: '1 kΩ', inductance: '12 H' }
+    expect(accepts({ ...bell, 'rings from': '0 mA at 25 Hz' })).toBe(false)
   })
 
   test('a contact answers to one word, by closing or by opening', () => {
@@ -87,12 +97,16 @@ describe('what a sheet may write for a part', () => {
       'strap',
       'contact',
       'quench',
+      'diode',
+      'bridge',
       'varistor',
       'gas-tube',
       'current-resistor',
       'transmitter',
       'receiver',
       'bell',
+      'tone-ringer',
+      'cable',
       'voltage-source',
       'current-source',
     ])

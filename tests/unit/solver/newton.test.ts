@@ -6,7 +6,7 @@ import { alternating, ask, circuit, problemsOf } from './_circuit.ts'
 
 /** Newton rests when nothing changes by more than a billionth; its answer is then good to far more. */
 const NINE_DIGITS = { relative: 1e-9 }
-const big = create(all, { number: 'BigNumber', precision: 40 })
+const big = create(all ?? {}, { number: 'BigNumber', precision: 40 })
 const { bignumber, add, subtract, multiply, divide, pow, exp } = big
 
 /** The root of a rising function by halving in forty digits. */
