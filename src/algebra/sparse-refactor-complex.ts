@@ -1,5 +1,6 @@
 /** As `sparse-refactor-real.ts`, every value interleaved, sizes as |re| + |im|. */
 import { invertAt } from './sparse-inverse.ts'
+import { subtractRunComplex } from './sparse-run-complex.ts'
 import { floorAt, largestOfA, largestOfU, steepestAt } from './sparse-watch.ts'
 
 /** Puts A into its places, the rest zero; finds the largest |A|. */
@@ -21,7 +22,7 @@ export function placeComplex(a: Float64Array, to: Int32Array, x: Float64Array, w
   watch[largestOfA] = largest
 }
 
-/** By the list of `operationsOf`. Places are summed as 32 bits (`| 0`), which saves V8 its checks for overflow. */
+/** By the list of `operationsOf`. */
 export function refactorComplex(x: Float64Array, list: Int32Array, n: number, watch: Float64Array): boolean {
   const floor = watch[floorAt]!
   const steepest = watch[steepestAt]!
@@ -33,41 +34,36 @@ export function refactorComplex(x: Float64Array, list: Int32Array, n: number, wa
     let above = list[at]!
     for (at = (at + 1) | 0; above > 0; above--) {
       const ur = x[place]!
-      const ui = x[place + 1]!
+      const ui = x[(place + 1) | 0]!
       place = (place + 2) | 0
       const size = Math.abs(ur) + Math.abs(ui)
       if (size > most) most = size
-      let from = list[at]!
-      const count = list[at + 1]!
+      const from = list[at]!
+      const count = list[(at + 1) | 0]!
       at = (at + 2) | 0
-      for (const end = (at + count) | 0; at < end; at = (at + 1) | 0) {
-        const to = list[at]!
-        const lr = x[from]!
-        const li = x[from + 1]!
-        from = (from + 2) | 0
-        x[to] = x[to]! - (lr * ur - li * ui) // A(:,k) -= L(:,j) U(j,k)
-        x[to + 1] = x[to + 1]! - (lr * ui + li * ur)
-      }
+      subtractRunComplex(x, list, at, count, x, from, ur, ui) // A(:,k) -= L(:,j) U(j,k)
+      at = (at + count) | 0
     }
     const pr = x[place]!
-    const pi = x[place + 1]!
+    const pi = x[(place + 1) | 0]!
     const size = Math.abs(pr) + Math.abs(pi)
     if (size > most) most = size
     if (!(size > floor * most)) return false
     if (most > largest) largest = most
     invertAt(x, place, pr, pi)
     const qr = x[place]!
-    const qi = x[place + 1]!
+    const qi = x[(place + 1) | 0]!
     place = (place + 2) | 0
     let under = 0
     const end = (place + (list[at]! << 1)) | 0
     for (at = (at + 1) | 0; place < end; place = (place + 2) | 0) {
+      const next = (place + 1) | 0
       const ar = x[place]!
-      const ai = x[place + 1]!
+      const ai = x[next]!
       const lr = ar * qr - ai * qi // L(:,k) = A(:,k) / U(k,k)
       const li = ar * qi + ai * qr
       x[place] = lr
-      x[place + 1] = li
+      x[next] = li
       const steep = Math.abs(lr) + Math.abs(li)
       if (steep > under) under = steep
     }

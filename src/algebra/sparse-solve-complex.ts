@@ -1,11 +1,12 @@
-/** As `sparse-solve-real.ts`, every value interleaved: `w` has 2 n places. */
+/** As `sparse-solve-real.ts`, every value interleaved: `w` has 2 n places, and `places` names the even ones. */
+import { subtractRunComplex } from './sparse-run-complex.ts'
 
 /** x = Q U⁻¹ L⁻¹ P b for the right side at `start` of `b`. */
 export function solveComplex(
   x: Float64Array,
   starts: Int32Array,
   diagonals: Int32Array,
-  index: Int32Array,
+  places: Int32Array,
   rowOf: Int32Array,
   columnOf: Int32Array,
   b: Float64Array,
@@ -19,16 +20,9 @@ export function solveComplex(
     w[2 * k + 1] = b[from + 1]!
   }
   for (let k = 0; k < n; k++) {
-    const re = w[2 * k]!
-    const im = w[2 * k + 1]!
-    const end = starts[k + 1]!
-    for (let t = diagonals[k]! + 1; t < end; t++) {
-      const i = 2 * index[t]!
-      const lr = x[2 * t]!
-      const li = x[2 * t + 1]!
-      w[i] = w[i]! - (lr * re - li * im) // L w = P b
-      w[i + 1] = w[i + 1]! - (lr * im + li * re)
-    }
+    const first = (diagonals[k]! + 1) | 0
+    const count = (starts[(k + 1) | 0]! - first) | 0
+    subtractRunComplex(w, places, first, count, x, first << 1, w[2 * k]!, w[2 * k + 1]!) // L w = P b
   }
   for (let k = n - 1; k >= 0; k--) {
     const diagonal = diagonals[k]!
@@ -41,13 +35,8 @@ export function solveComplex(
     const to = start + 2 * columnOf[k]!
     b[to] = re
     b[to + 1] = im
-    for (let t = starts[k]!; t < diagonal; t++) {
-      const i = 2 * index[t]!
-      const ur = x[2 * t]!
-      const ui = x[2 * t + 1]!
-      w[i] = w[i]! - (ur * re - ui * im) // U x = w
-      w[i + 1] = w[i + 1]! - (ur * im + ui * re)
-    }
+    const first = starts[k]!
+    subtractRunComplex(w, places, first, (diagonal - first) | 0, x, first << 1, re, im) // U x = w
   }
 }
 
@@ -56,7 +45,7 @@ export function solveTransposedComplex(
   x: Float64Array,
   starts: Int32Array,
   diagonals: Int32Array,
-  index: Int32Array,
+  places: Int32Array,
   rowOf: Int32Array,
   columnOf: Int32Array,
   b: Float64Array,
@@ -70,7 +59,7 @@ export function solveTransposedComplex(
     let re = b[from]!
     let im = b[from + 1]!
     for (let t = starts[k]!; t < diagonal; t++) {
-      const i = 2 * index[t]!
+      const i = places[t]!
       const ur = x[2 * t]!
       const ui = x[2 * t + 1]!
       re -= ur * w[i]! - ui * w[i + 1]! // Uᵀ z = Qᵀ b
@@ -86,7 +75,7 @@ export function solveTransposedComplex(
     let im = w[2 * k + 1]!
     const end = starts[k + 1]!
     for (let t = diagonals[k]! + 1; t < end; t++) {
-      const i = 2 * index[t]!
+      const i = places[t]!
       const lr = x[2 * t]!
       const li = x[2 * t + 1]!
       re -= lr * w[i]! - li * w[i + 1]! // Lᵀ w = z

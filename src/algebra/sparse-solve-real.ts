@@ -1,11 +1,14 @@
-/** Real triangular solves. `x`, `starts`, `diagonals`, `index` are those of the factors; `w` (n) is overwritten. */
+/**
+ * Real triangular solves. `x`, `starts`, `diagonals` are those of the factors; `places` says where in `w` the row of each
+ * of their places is; `w` (n) is overwritten.
+ */
 
 /** x = Q U⁻¹ L⁻¹ P b for the right side at `start` of `b`. */
 export function solveReal(
   x: Float64Array,
   starts: Int32Array,
   diagonals: Int32Array,
-  index: Int32Array,
+  places: Int32Array,
   rowOf: Int32Array,
   columnOf: Int32Array,
   b: Float64Array,
@@ -17,13 +20,13 @@ export function solveReal(
   for (let k = 0; k < n; k++) {
     const value = w[k]!
     const end = starts[k + 1]!
-    for (let t = diagonals[k]! + 1; t < end; t++) w[index[t]!] = w[index[t]!]! - x[t]! * value // L w = P b
+    for (let t = diagonals[k]! + 1; t < end; t++) w[places[t]!] = w[places[t]!]! - x[t]! * value // L w = P b
   }
   for (let k = n - 1; k >= 0; k--) {
     const diagonal = diagonals[k]!
     const value = w[k]! * x[diagonal]!
     b[start + columnOf[k]!] = value
-    for (let t = starts[k]!; t < diagonal; t++) w[index[t]!] = w[index[t]!]! - x[t]! * value // U x = w
+    for (let t = starts[k]!; t < diagonal; t++) w[places[t]!] = w[places[t]!]! - x[t]! * value // U x = w
   }
 }
 
@@ -32,7 +35,7 @@ export function solveTransposedReal(
   x: Float64Array,
   starts: Int32Array,
   diagonals: Int32Array,
-  index: Int32Array,
+  places: Int32Array,
   rowOf: Int32Array,
   columnOf: Int32Array,
   b: Float64Array,
@@ -43,13 +46,13 @@ export function solveTransposedReal(
   for (let k = 0; k < n; k++) {
     const diagonal = diagonals[k]!
     let sum = b[start + columnOf[k]!]!
-    for (let t = starts[k]!; t < diagonal; t++) sum -= x[t]! * w[index[t]!]! // Uᵀ z = Qᵀ b
+    for (let t = starts[k]!; t < diagonal; t++) sum -= x[t]! * w[places[t]!]! // Uᵀ z = Qᵀ b
     w[k] = sum * x[diagonal]!
   }
   for (let k = n - 1; k >= 0; k--) {
     let sum = w[k]!
     const end = starts[k + 1]!
-    for (let t = diagonals[k]! + 1; t < end; t++) sum -= x[t]! * w[index[t]!]! // Lᵀ w = z
+    for (let t = diagonals[k]! + 1; t < end; t++) sum -= x[t]! * w[places[t]!]! // Lᵀ w = z
     w[k] = sum
     b[start + rowOf[k]!] = sum
   }

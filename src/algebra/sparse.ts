@@ -51,6 +51,8 @@ class Sparse implements LinearSystem {
   readonly #watch: Float64Array = new Float64Array(watchSize)
   #choice: Choice | undefined
   #factors: Factors
+  /** Where in a vector the row of each place of the factors is. */
+  #places: Int32Array = new Int32Array(0)
   /** Where A goes in the factors, and the operations; an empty list where it would be too long. */
   #to: Int32Array = new Int32Array(0)
   #list: Int32Array = new Int32Array(0)
@@ -95,6 +97,8 @@ class Sparse implements LinearSystem {
     if (!chosen.ok) return chosen
     this.#choice = chosen.choice
     this.#factors = chosen.factors
+    const { index } = chosen.factors
+    this.#places = this.complex ? index.map((step) => 2 * step) : index
     this.#to = destinationsOf(this.#columns, this.#factors, this.complex)
     this.#list =
       this.#factors.operations > mostOperations
@@ -158,19 +162,19 @@ class Sparse implements LinearSystem {
   }
 
   solve(b: Float64Array, columns: number): void {
-    const { values, starts, diagonals, index, rowOf, columnOf } = this.#factors
+    const { values, starts, diagonals, rowOf, columnOf } = this.#factors
     const step = this.#stepThrough(b, columns)
     const way = this.complex ? solveComplex : solveReal
     for (let k = 0; k < columns; k++)
-      way(values, starts, diagonals, index, rowOf, columnOf, b, k * step, this.#w)
+      way(values, starts, diagonals, this.#places, rowOf, columnOf, b, k * step, this.#w)
   }
 
   solveTransposed(b: Float64Array, columns: number): void {
-    const { values, starts, diagonals, index, rowOf, columnOf } = this.#factors
+    const { values, starts, diagonals, rowOf, columnOf } = this.#factors
     const step = this.#stepThrough(b, columns)
     const way = this.complex ? solveTransposedComplex : solveTransposedReal
     for (let k = 0; k < columns; k++)
-      way(values, starts, diagonals, index, rowOf, columnOf, b, k * step, this.#w)
+      way(values, starts, diagonals, this.#places, rowOf, columnOf, b, k * step, this.#w)
   }
 
   /** Length of one right side, once it is sure that there are factors and that all of them fit. */

@@ -34,8 +34,9 @@ export function loopCurrent(
   place: NetPlace,
   condition: Condition,
   id: FigureId = 'loop.current',
+  lifted: readonly number[] = [],
 ): FigurePlan {
-  const question = { analysis: 'direct' as const, condition }
+  const question = { analysis: 'direct' as const, condition, ...(lifted.length === 0 ? {} : { lifted }) }
   const wires = [plugBranch(net, place, 5), plugBranch(net, place, 2)].filter((one) => one !== undefined)
   return {
     id,

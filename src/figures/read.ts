@@ -82,6 +82,9 @@ function restsOn(net: Netlist, solution: Solution, tap: Tap): readonly string[] 
     .map(([reason]) => reason)
 }
 
+/** Parts whose branches are windings on one core. */
+const COUPLED: ReadonlySet<string | undefined> = new Set(['winding', 'sounder'])
+
 /** An island and all that windings of one coil couple to it, step by step. */
 function coupledTo(
   net: Netlist,
@@ -90,7 +93,7 @@ function coupledTo(
 ): ReadonlySet<number | undefined> {
   const reach = new Set([island])
   const coils = net.parts
-    .filter(({ count }) => count > 1)
+    .filter(({ count, role }) => count > 1 && COUPLED.has(role))
     .map(({ first, count }) => Array.from({ length: count }, (_, k) => islandOf(net, solution, first + k)))
   for (let before = 0; before < reach.size; ) {
     before = reach.size

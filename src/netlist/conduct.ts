@@ -17,6 +17,15 @@ export function stateOf(part: NetPart, condition: Condition): GateState {
 /** Frequency at which a question without a frequency asks for alternating current: 1 kHz, rad/s. */
 const ASKING_OMEGA = 2000 * Math.PI
 
+/** A swing at which every part that hangs on one has come to life, V rms. */
+const ASKING_SWING = 1e3
+
+/** The point of a graph question: at rest in direct current, in full swing in alternating. */
+function asking(analysis: LawPoint['analysis']): LawPoint {
+  if (analysis === 'direct') return { analysis, omega: 0 }
+  return { analysis, omega: ASKING_OMEGA, swing: () => ASKING_SWING }
+}
+
 /** Hears of each law only whether it joins the branch's two ends. */
 class JoinSink implements LawSink {
   readonly joins: boolean[] = []
@@ -35,7 +44,7 @@ class JoinSink implements LawSink {
 
 /** The branches that store charge in a condition: capacitors, leaky or not. */
 export function capacitive(net: Netlist, condition: Condition): Choice {
-  const at: LawPoint = { analysis: 'alternating', omega: ASKING_OMEGA }
+  const at = asking('alternating')
   const stores = new Set<number>()
   for (const part of net.parts) {
     const sink = new JoinSink()
@@ -52,7 +61,7 @@ export function capacitive(net: Netlist, condition: Condition): Choice {
  * capacitors only for alternating current.
  */
 export function conducting(net: Netlist, condition: Condition, analysis: LawPoint['analysis']): Choice {
-  const at: LawPoint = { analysis, omega: analysis === 'direct' ? 0 : ASKING_OMEGA }
+  const at = asking(analysis)
   const conducts = new Uint8Array(net.branches.length)
   for (const part of net.parts) {
     const state = stateOf(part, condition)

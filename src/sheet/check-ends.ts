@@ -5,14 +5,16 @@ import type { Checker, SheetPart } from './checker.ts'
 import { entriesOf, type Raw, type RawScalar, textOf } from './raw.ts'
 import { ticked } from './wording.ts'
 
-/**
- * The words of a part that are its ends. A part that its schema refuses still has the words behind `from` and `to`, and behind `from a` and such.
- */
+/** Keys behind which a part has an end: `from`, `to a`, and the corners of a bridge. */
+const END_KEY = /^(from|to|first|second|plus|minus)( |$)/
+
+/** The words of a part that are its ends, also of a part that its schema refuses. */
 export function endsOf({ raw, spec }: SheetPart): readonly RawScalar[] {
-  if (spec === undefined) return scalarsUnder(raw, (key) => /^(from|to)( |$)/.test(key))
+  const words = scalarsUnder(raw, (key) => END_KEY.test(key))
+  if (spec === undefined) return words
   const plans = PARTS.get(spec.kind)?.branches(spec) ?? []
   const names = new Set(plans.flatMap(({ from, to }) => [from, to]))
-  return scalarsUnder(raw, (key) => key !== 'kind').filter(({ text }) => names.has(text))
+  return words.filter(({ text }) => names.has(text))
 }
 
 /** Every scalar below a value that stands behind such a key. */

@@ -36,9 +36,7 @@ function bellCurrent(context: CheckContext, bell: Branch): readonly Consequence[
   const condition = when(context, 'on-hook/ringing')
   return [
     {
-      figure: context.figure(
-        ringingCurrent(bell, condition, line.ringingFrequency, line.ringingHarmonics),
-      ),
+      figure: context.figure(ringingCurrent(bell, condition, line.ringingFrequency, line.ringingHarmonics)),
     },
   ]
 }

@@ -1,6 +1,7 @@
 /** The loop: through both line wires off-hook, open on-hook. */
 import { between } from '../../figures/between.ts'
 import { loopCurrent, onHookLeakage } from '../../figures/loop.ts'
+import type { Condition } from '../../netlist/condition.ts'
 import { conducting, without } from '../../netlist/conduct.ts'
 import { joinedTo, pathBetween } from '../../netlist/paths.ts'
 import { type CheckContext, nodeShort, plugLinks, type Rule, when, wireAt } from '../context.ts'
@@ -79,6 +80,17 @@ function gapsOf(context: CheckContext): readonly (readonly [number, number])[] {
   return [...slots, ...own.map((branch): readonly [number, number] => [branch.from, branch.to])]
 }
 
+/** Branches of the set that conduct only once the voltage across them is high. */
+function openAtRest({ net, place }: CheckContext, condition: Condition): readonly number[] {
+  const conducts = conducting(net, condition, 'direct')
+  return net.branches
+    .filter(
+      ({ part }) => part.place === place.place && part.law.bends?.(part.spec).includes('direct') === true,
+    )
+    .filter((branch) => !conducts(branch))
+    .map(({ index }) => index)
+}
+
 /** Do both line wires carry the loop? */
 export const loopThroughSet: Rule = {
   id: 'wiring.loop-through-set',
@@ -89,11 +101,13 @@ export const loopThroughSet: Rule = {
     if (!hasHook(context)) return [noHook(context, loopThroughSet.id)]
     const condition = when(context, 'off-hook')
     const { ids, gap } = loopWay(context)
+    // what only a suppressor carries is no loop
+    const lifted = gap === '' ? [] : openAtRest(context, condition)
     return [
       judge({
         check: loopThroughSet.id,
         subject: context.place.place,
-        figure: context.figure(loopCurrent(context.net, context.place, condition)),
+        figure: context.figure(loopCurrent(context.net, context.place, condition, 'loop.current', lifted)),
         limit: limitOf(context.limits, 'loop-make'),
         path: ids,
         says: {

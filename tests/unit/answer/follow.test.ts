@@ -35,7 +35,8 @@ describe('the loop of a fescue off-hook', () => {
     const currents = steps.slice(0, -1).map(({ current = Number.NaN }) => current)
     const [first = 0] = currents
     expect(first).toBeGreaterThan(0.01)
-    for (const current of currents) expect(Math.abs(current - first)).toBeLessThan(1e-6)
+    // the clamp of the unit, (V/60 V)⁴ A, takes a little of it past the rest
+    for (const current of currents) expect(Math.abs(current - first)).toBeLessThan(1e-3)
   })
 
   test('names the branch, its sort and its line in the sheet, and none behind the last node', () => {
@@ -43,7 +44,7 @@ describe('the loop of a fescue off-hook', () => {
     expect(hook).toMatchObject({ branch: 'fescue/hook', sort: 'contact' })
     expect(hook?.origin).toMatch(/fescue\.yaml:\d+$/)
     expect(steps.at(-1)).toEqual({ node: 'exchange/b' })
-    expect(approximate).toContain('transmitter')
+    expect(approximate).toBeUndefined() // every part of the loop is solved by its own law
   })
 })
 

@@ -107,7 +107,8 @@ describe('a second opinion in forty digits', () => {
       })
       const { voltages = {}, currents = {} } = answer['second opinion'] ?? {}
       const wanted = exactly(legs, decimal(`${network.volts}e-1`))
-      wanted.voltages.forEach((value, k) => expectDigits(voltages[`net/n${k + 1}`], value, `n${k + 1}`))
+      for (const [k, value] of wanted.voltages.entries())
+        expectDigits(voltages[`net/n${k + 1}`], value, `n${k + 1}`)
       wanted.currents.forEach((value, k) => {
         const id = k < legs.length ? `net/r${k}` : 'net/e'
         expectDigits(currents[id], value, id)
