@@ -1,6 +1,6 @@
 /** As `sparse-refactor-real.ts`, every value interleaved, sizes as |re| + |im|. */
 import { invertAt } from './sparse-inverse.ts'
-import { subtractRunComplex } from './sparse-run-complex.ts'
+import { subtractComplex } from './sparse-subtract.ts'
 import { floorAt, largestOfA, largestOfU, steepestAt } from './sparse-watch.ts'
 
 /** Puts A into its places, the rest zero; finds the largest |A|. */
@@ -8,8 +8,9 @@ export function placeComplex(a: Float64Array, to: Int32Array, x: Float64Array, w
   x.fill(0)
   let largest = 0
   for (let t = 0; t < to.length; t++) {
-    const re = a[2 * t]!
-    const im = a[2 * t + 1]!
+    const from = t << 1
+    const re = a[from]!
+    const im = a[(from + 1) | 0]!
     const size = Math.abs(re) + Math.abs(im)
     if (!(size <= largest)) {
       largest = size
@@ -17,7 +18,7 @@ export function placeComplex(a: Float64Array, to: Int32Array, x: Float64Array, w
     }
     const place = to[t]!
     x[place] = re
-    x[place + 1] = im
+    x[(place + 1) | 0] = im
   }
   watch[largestOfA] = largest
 }
@@ -41,7 +42,27 @@ export function refactorComplex(x: Float64Array, list: Int32Array, n: number, wa
       const from = list[at]!
       const count = list[(at + 1) | 0]!
       at = (at + 2) | 0
-      subtractRunComplex(x, list, at, count, x, from, ur, ui) // A(:,k) -= L(:,j) U(j,k)
+      // A(:,k) -= L(:,j) U(j,k)
+      if (count > 0) {
+        subtractComplex(x, list[at]!, x, from, ur, ui)
+        if (count > 1) {
+          subtractComplex(x, list[(at + 1) | 0]!, x, (from + 2) | 0, ur, ui)
+          if (count > 2) {
+            subtractComplex(x, list[(at + 2) | 0]!, x, (from + 4) | 0, ur, ui)
+            if (count > 3) {
+              subtractComplex(x, list[(at + 3) | 0]!, x, (from + 6) | 0, ur, ui)
+              if (count > 4) {
+                subtractComplex(x, list[(at + 4) | 0]!, x, (from + 8) | 0, ur, ui)
+                if (count > 5) {
+                  subtractComplex(x, list[(at + 5) | 0]!, x, (from + 10) | 0, ur, ui)
+                  for (let c = 6; c < count; c = (c + 1) | 0)
+                    subtractComplex(x, list[(at + c) | 0]!, x, (from + (c << 1)) | 0, ur, ui)
+                }
+              }
+            }
+          }
+        }
+      }
       at = (at + count) | 0
     }
     const pr = x[place]!

@@ -3,6 +3,8 @@
  * Both return `false` where the pivots no longer serve: one is too small beside its column in U or the entries under it
  * (see `sparse-watch.ts`).
  */
+
+import { subtractReal } from './sparse-subtract.ts'
 import { floorAt, largestOfA, largestOfU, steepestAt } from './sparse-watch.ts'
 
 /** Puts A into its places, the rest zero; finds the largest |A|. */
@@ -21,7 +23,7 @@ export function placeReal(a: Float64Array, to: Int32Array, x: Float64Array, watc
   watch[largestOfA] = largest
 }
 
-/** By the list of `operationsOf`. Places are summed as 32 bits (`| 0`), which saves V8 its checks for overflow. */
+/** By the list of `operationsOf`. */
 export function refactorReal(x: Float64Array, list: Int32Array, n: number, watch: Float64Array): boolean {
   const floor = watch[floorAt]!
   const steepest = watch[steepestAt]!
@@ -36,14 +38,31 @@ export function refactorReal(x: Float64Array, list: Int32Array, n: number, watch
       place = (place + 1) | 0
       const size = Math.abs(u)
       if (size > most) most = size
-      let from = list[at]!
-      const count = list[at + 1]!
+      const from = list[at]!
+      const count = list[(at + 1) | 0]!
       at = (at + 2) | 0
-      for (const end = (at + count) | 0; at < end; at = (at + 1) | 0) {
-        const to = list[at]!
-        x[to] = x[to]! - x[from]! * u // A(:,k) -= L(:,j) U(j,k)
-        from = (from + 1) | 0
+      // A(:,k) -= L(:,j) U(j,k)
+      if (count > 0) {
+        subtractReal(x, list[at]!, x, from, u)
+        if (count > 1) {
+          subtractReal(x, list[(at + 1) | 0]!, x, (from + 1) | 0, u)
+          if (count > 2) {
+            subtractReal(x, list[(at + 2) | 0]!, x, (from + 2) | 0, u)
+            if (count > 3) {
+              subtractReal(x, list[(at + 3) | 0]!, x, (from + 3) | 0, u)
+              if (count > 4) {
+                subtractReal(x, list[(at + 4) | 0]!, x, (from + 4) | 0, u)
+                if (count > 5) {
+                  subtractReal(x, list[(at + 5) | 0]!, x, (from + 5) | 0, u)
+                  for (let c = 6; c < count; c = (c + 1) | 0)
+                    subtractReal(x, list[(at + c) | 0]!, x, (from + c) | 0, u)
+                }
+              }
+            }
+          }
+        }
       }
+      at = (at + count) | 0
     }
     const pivot = x[place]!
     const size = Math.abs(pivot)

@@ -1,5 +1,5 @@
 /** As `sparse-solve-real.ts`, every value interleaved: `w` has 2 n places, and `places` names the even ones. */
-import { subtractRunComplex } from './sparse-run-complex.ts'
+import { subtractComplex } from './sparse-subtract.ts'
 
 /** x = Q U⁻¹ L⁻¹ P b for the right side at `start` of `b`. */
 export function solveComplex(
@@ -22,7 +22,24 @@ export function solveComplex(
   for (let k = 0; k < n; k++) {
     const first = (diagonals[k]! + 1) | 0
     const count = (starts[(k + 1) | 0]! - first) | 0
-    subtractRunComplex(w, places, first, count, x, first << 1, w[2 * k]!, w[2 * k + 1]!) // L w = P b
+    const from = first << 1
+    const re = w[2 * k]!
+    const im = w[2 * k + 1]!
+    // L w = P b
+    if (count > 0) {
+      subtractComplex(w, places[first]!, x, from, re, im)
+      if (count > 1) {
+        subtractComplex(w, places[(first + 1) | 0]!, x, (from + 2) | 0, re, im)
+        if (count > 2) {
+          subtractComplex(w, places[(first + 2) | 0]!, x, (from + 4) | 0, re, im)
+          if (count > 3) {
+            subtractComplex(w, places[(first + 3) | 0]!, x, (from + 6) | 0, re, im)
+            for (let c = 4; c < count; c = (c + 1) | 0)
+              subtractComplex(w, places[(first + c) | 0]!, x, (from + (c << 1)) | 0, re, im)
+          }
+        }
+      }
+    }
   }
   for (let k = n - 1; k >= 0; k--) {
     const diagonal = diagonals[k]!
@@ -36,7 +53,23 @@ export function solveComplex(
     b[to] = re
     b[to + 1] = im
     const first = starts[k]!
-    subtractRunComplex(w, places, first, (diagonal - first) | 0, x, first << 1, re, im) // U x = w
+    const count = (diagonal - first) | 0
+    const from = first << 1
+    // U x = w
+    if (count > 0) {
+      subtractComplex(w, places[first]!, x, from, re, im)
+      if (count > 1) {
+        subtractComplex(w, places[(first + 1) | 0]!, x, (from + 2) | 0, re, im)
+        if (count > 2) {
+          subtractComplex(w, places[(first + 2) | 0]!, x, (from + 4) | 0, re, im)
+          if (count > 3) {
+            subtractComplex(w, places[(first + 3) | 0]!, x, (from + 6) | 0, re, im)
+            for (let c = 4; c < count; c = (c + 1) | 0)
+              subtractComplex(w, places[(first + c) | 0]!, x, (from + (c << 1)) | 0, re, im)
+          }
+        }
+      }
+    }
   }
 }
 

@@ -2,6 +2,7 @@
  * Real triangular solves. `x`, `starts`, `diagonals` are those of the factors; `places` says where in `w` the row of each
  * of their places is; `w` (n) is overwritten.
  */
+import { subtractReal } from './sparse-subtract.ts'
 
 /** x = Q U⁻¹ L⁻¹ P b for the right side at `start` of `b`. */
 export function solveReal(
@@ -19,14 +20,45 @@ export function solveReal(
   for (let k = 0; k < n; k++) w[k] = b[start + rowOf[k]!]! // w = P b
   for (let k = 0; k < n; k++) {
     const value = w[k]!
-    const end = starts[k + 1]!
-    for (let t = diagonals[k]! + 1; t < end; t++) w[places[t]!] = w[places[t]!]! - x[t]! * value // L w = P b
+    const first = (diagonals[k]! + 1) | 0
+    const count = (starts[(k + 1) | 0]! - first) | 0
+    // L w = P b
+    if (count > 0) {
+      subtractReal(w, places[first]!, x, first, value)
+      if (count > 1) {
+        subtractReal(w, places[(first + 1) | 0]!, x, (first + 1) | 0, value)
+        if (count > 2) {
+          subtractReal(w, places[(first + 2) | 0]!, x, (first + 2) | 0, value)
+          if (count > 3) {
+            subtractReal(w, places[(first + 3) | 0]!, x, (first + 3) | 0, value)
+            for (let c = 4; c < count; c = (c + 1) | 0)
+              subtractReal(w, places[(first + c) | 0]!, x, (first + c) | 0, value)
+          }
+        }
+      }
+    }
   }
   for (let k = n - 1; k >= 0; k--) {
     const diagonal = diagonals[k]!
     const value = w[k]! * x[diagonal]!
     b[start + columnOf[k]!] = value
-    for (let t = starts[k]!; t < diagonal; t++) w[places[t]!] = w[places[t]!]! - x[t]! * value // U x = w
+    const first = starts[k]!
+    const count = (diagonal - first) | 0
+    // U x = w
+    if (count > 0) {
+      subtractReal(w, places[first]!, x, first, value)
+      if (count > 1) {
+        subtractReal(w, places[(first + 1) | 0]!, x, (first + 1) | 0, value)
+        if (count > 2) {
+          subtractReal(w, places[(first + 2) | 0]!, x, (first + 2) | 0, value)
+          if (count > 3) {
+            subtractReal(w, places[(first + 3) | 0]!, x, (first + 3) | 0, value)
+            for (let c = 4; c < count; c = (c + 1) | 0)
+              subtractReal(w, places[(first + c) | 0]!, x, (first + c) | 0, value)
+          }
+        }
+      }
+    }
   }
 }
 

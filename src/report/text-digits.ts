@@ -3,7 +3,7 @@ import type { Amount, SolveAnswer } from '../answer/answer.ts'
 import type { Digits } from '../answer/second-opinion.ts'
 import type { Page } from './paint.ts'
 import { shortId } from './place-names.ts'
-import { columns, hanging } from './wrap.ts'
+import { columns, hanging, wrap } from './wrap.ts'
 
 /** Digits that write a double so that it can be told from every other. */
 const DOUBLE = 17
@@ -13,7 +13,7 @@ export function digitLines(answer: SolveAnswer, place: string | undefined, page:
   const { voltages, currents, digits } = answer['second opinion'] ?? {}
   if (voltages === undefined || currents === undefined) return []
   return [
-    `Voltages in ${digits} digits, V: the solver's above, the second opinion's below`,
+    ...wrap(`Voltages in ${digits} digits, V: the solver's above, the second opinion's below`, page.width),
     ...digitBlock(answer.voltages, voltages, place, page),
     '',
     `Currents in ${digits} digits, A`,

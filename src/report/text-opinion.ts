@@ -18,6 +18,14 @@ function differenceText({ at, unit, absolute, relative, ...where }: Difference, 
   return `the largest difference, ${share(absolute)} ${unit} or ${share(relative)} of the largest ${kind} of its island, is at ${shortId(at, place)} (${when})`
 }
 
+/** Names of a list that are worth a line; JSON has them all. */
+const FEW = 12
+
+function fewOf(names: readonly string[]): string {
+  const rest = names.length - FEW
+  return names.slice(0, FEW).join(', ') + (rest > 0 ? ` and ${rest} more` : '')
+}
+
 /** What was done, what was compared, where the two differ most, and what the second took from the first. */
 export function opinionText(
   opinion: SecondOpinion | undefined,
@@ -26,11 +34,17 @@ export function opinionText(
 ): string[] {
   if (opinion === undefined) return []
   const { method, questions, unknowns, compared, largest, figures = [] } = opinion
-  const names = (ids: readonly string[]): string => ids.map((id) => shortId(id, place)).join(', ')
-  const found = largest === null ? 'all are nil in both' : differenceText(largest, place)
+  const names = (ids: readonly string[]): string => fewOf(ids.map((id) => shortId(id, place)))
+  const found =
+    largest === null
+      ? 'all are nil in both'
+      : largest.relative === 0
+        ? 'no difference at all'
+        : differenceText(largest, place)
+  const among = questions === 1 ? 'of' : 'of at most'
   const sentences = [
     `Second opinion: ${method}.`,
-    `${counted(questions, 'question')} of at most ${unknowns} unknowns, ${compared} voltages and currents compared: ${found}.`,
+    `${counted(questions, 'question')} ${among} ${unknowns} unknowns, ${compared} voltages and currents compared: ${found}.`,
   ]
   const doubles = opinion['as doubles']
   const bent = opinion['about our point']

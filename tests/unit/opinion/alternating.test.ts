@@ -100,6 +100,8 @@ describe('alternating current in forty digits, as the real system of twice the s
       50,
     )
     expect(opinion['as doubles']).toEqual(['net/e'])
-    expect((opinion.currents?.['net/r'] as { im: string }).im).toMatch(/^0\.1666666666666666\d/)
+    expect(opinion.currents?.['net/r']).toMatchObject({
+      im: expect.stringMatching(/^0\.1666666666666666\d/),
+    })
   })
 })
