@@ -38,7 +38,7 @@ export function chooseAndFactor(
     kept !== undefined && same(kept.preferred, preferred) ? kept.order : orderColumns(columns, preferred)
   const most = Number.POSITIVE_INFINITY
   const outcome = factorSparse({ columns, a, complex, order, preferred, maxima, most })
-  return outcome.kind === 'factored'
+  return outcome.state === 'factored'
     ? { ok: true, choice: { preferred, order }, factors: outcome.factors }
     : { ok: false, column: first(outcome.column) }
 }
@@ -56,7 +56,7 @@ function firstDependent(
   const order = Int32Array.from({ length: columns.order }, (_, k) => k)
   const preferred = new Int32Array(columns.order).fill(-1)
   const outcome = factorSparse({ columns, a, complex, order, preferred, maxima, most: mostForName })
-  return outcome.kind === 'dependent' ? outcome.column : undefined
+  return outcome.state === 'dependent' ? outcome.column : undefined
 }
 
 /** |a|, or |re| + |im|. */

@@ -61,7 +61,7 @@ export function minimumDegree(n: number, starts: Int32Array, neighbours: Int32Ar
 function quotientOf(n: number, starts: Int32Array, neighbours: Int32Array): Quotient {
   const graph: Quotient = {
     n,
-    list: new Int32Array(neighbours.length + n + 1),
+    list: neighbours,
     end: neighbours.length,
     at: starts.slice(0, n),
     length: new Int32Array(n),
@@ -79,6 +79,8 @@ function quotientOf(n: number, starts: Int32Array, neighbours: Int32Array): Quot
     parent: new Int32Array(n).fill(-1),
     done: 0,
   }
+  // made anew at once: V8 takes a field for constant until it changes, and then throws away what it compiled
+  graph.list = new Int32Array(neighbours.length + n + 1)
   graph.list.set(neighbours)
   for (let i = n - 1; i >= 0; i--) {
     graph.length[i] = starts[i + 1]! - starts[i]!

@@ -36,8 +36,8 @@ export interface Task {
 
 /** Factors; or the column at which no pivot was left, or at which the work became too much. */
 export type Outcome =
-  | { readonly kind: 'factored'; readonly factors: Factors }
-  | { readonly kind: 'dependent' | 'given-up'; readonly column: number }
+  | { readonly state: 'factored'; readonly factors: Factors }
+  | { readonly state: 'dependent' | 'given-up'; readonly column: number }
 
 /** Share of the column's largest entry below which its pivot is looked at twice; rounding adds up as √n. */
 export function weakBelow(order: number): number {
@@ -69,7 +69,7 @@ export function factorSparse(task: Task): Outcome {
     columnOf[k] = column
     searchReach(reach, factors, rows, from, to, k, stepOf)
     factors.operations += operationsThrough(factors, reach)
-    if (factors.operations > task.most) return { kind: 'given-up', column }
+    if (factors.operations > task.most) return { state: 'given-up', column }
     reserve(factors, place + n - reach.top + reach.count + 1)
     if (complex) scatterComplex(a, rows, from, to, w)
     else scatterReal(a, rows, from, to, w)
@@ -77,7 +77,7 @@ export function factorSparse(task: Task): Outcome {
       ? eliminateComplex(factors, reach, w, place)
       : eliminateReal(factors, reach, w, place)
     const pivot = choosePivot(task, factors, reach, w, column, place, diagonal)
-    if (pivot < 0) return { kind: 'dependent', column }
+    if (pivot < 0) return { state: 'dependent', column }
     place = complex
       ? keepLowerComplex(factors, reach, w, pivot, diagonal)
       : keepLowerReal(factors, reach, w, pivot, diagonal)
@@ -90,7 +90,7 @@ export function factorSparse(task: Task): Outcome {
   }
   numberBySteps(factors, stepOf)
   trim(factors)
-  return { kind: 'factored', factors }
+  return { state: 'factored', factors }
 }
 
 /** The row of the pivot, -1 where every candidate is lost. */

@@ -85,7 +85,7 @@ function listen(
   const spec = other?.spec ?? part.spec
   const asleep = question.sources === 'none' && part.role === 'source'
   const bends = state === 'closed' && !asleep && question.small !== true ? part.law.bends?.(spec) : undefined
-  const at = pointOf(part, question, omega, bends === undefined ? undefined : ours)
+  const at = pointOf(net, part, question, omega, bends === undefined ? undefined : ours)
   const heard = stated(part, spec, at, state, pairs, omega)
   if (asleep) for (const [k, law] of heard.laws) heard.laws.set(k, resting(pairs, law))
   return { heard, bent: bends !== undefined && bends.length > 0 }
@@ -112,7 +112,13 @@ function stated(
 }
 
 /** The point at which a part is asked: ω as a double, and what our solution carries in its branches. */
-function pointOf(part: NetPart, question: Question, omega: Big, ours: Solution | undefined): LawPoint {
+function pointOf(
+  net: Netlist,
+  part: NetPart,
+  question: Question,
+  omega: Big,
+  ours: Solution | undefined,
+): LawPoint {
   const at = { analysis: question.analysis, omega: omega.toNumber() }
   const { point, swing } = ours ?? {}
   const { first } = part
@@ -126,8 +132,20 @@ function pointOf(part: NetPart, question: Question, omega: Big, ours: Solution |
             current: point.current[first + k] ?? 0,
           }),
         }),
-    ...(swing === undefined ? {} : { swing: (k: number) => swing[first + k] ?? 0 }),
+    ...(swing === undefined ? {} : { swing: (k: number) => swingOf(net, ours, first + k) }),
   }
+}
+
+/** The size of the voltage that our solution has across a branch; between two islands it has none, but kept one. */
+function swingOf(net: Netlist, ours: Solution | undefined, branch: number): number {
+  const { from = 0, to = 0 } = net.branches[branch] ?? {}
+  if (ours === undefined || ours.island[from] !== ours.island[to]) return ours?.swing?.[branch] ?? 0
+  const { voltages, voltageTails: tails } = ours
+  const fall = (part: 0 | 1): number => {
+    const [p, q] = [2 * from + part, 2 * to + part]
+    return (voltages[p] ?? 0) - (voltages[q] ?? 0) + ((tails[p] ?? 0) - (tails[q] ?? 0))
+  }
+  return Math.hypot(fall(0), fall(1))
 }
 
 /** What the question changes of one branch. */

@@ -93,6 +93,18 @@ describe('a second opinion of a solved set', () => {
     expect(problem?.found).toContain('joined otherwise')
   })
 
+  test('catches a working point that is a thousandth off its law', async () => {
+    const supply = spoilt(({ point }, net) => {
+      if (point === undefined) throw new Error('nothing bends')
+      const voltage = Float64Array.from(point.voltage)
+      const at = net.branchIndex.get('fescue/regulator.clamp') ?? Number.NaN
+      voltage[at] = (voltage[at] ?? 0) * 1.001
+      return { point: { ...point, voltage } }
+    })
+    const [problem] = await problemsOf(solveTwice(TALKING, DEMO, { supply }))
+    expect(problem?.code).toBe('ours')
+  })
+
   test('catches a solution of another frequency', async () => {
     const supply: Supply = (net) => {
       const sound = freshSupplier(net)

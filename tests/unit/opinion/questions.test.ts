@@ -3,6 +3,7 @@ import { conditionOf, readCondition } from 'ringproof/netlist/condition'
 import { AGREED } from 'ringproof/opinion/compare'
 import { loadAdviser } from 'ringproof/opinion/opinion'
 import type { Question } from 'ringproof/solver/question'
+import { solve } from 'ringproof/solver/solve'
 import { describe, expect, test } from 'vitest'
 import { DEMO } from '../../support/bench.ts'
 import { compiled } from '../../support/compiled.ts'
@@ -125,4 +126,34 @@ test('islands without earth are held by their first node, which carries nothing'
   expect(direct.opinion.shape.gauges).toEqual(['trial/a'])
   expect(direct.opinion.voltages.get('trial/a')?.re.toNumber()).toBe(0)
   expect(advised(apart, { frequency: 50 }, advise).opinion.shape.gauges).toEqual([])
+})
+
+describe('a part whose law hangs on the size of its voltage', () => {
+  const ringer = compiled(
+    'e: {kind: voltage-source, from: p, to: earth, alternating: 75 V at 0°}',
+    'r: {kind: resistor, from: p, to: q, resistance: 3 kΩ}',
+    'c: {kind: capacitor, from: q, to: s, capacitance: 1 µF}',
+    't: {kind: tone-ringer, from: s, to: earth, threshold: 30 V, load: 8 kΩ, rings from: 1 mA at 25 Hz}',
+  )
+
+  test('is stated at the size that the solution has', () => {
+    const { opinion, relative } = advised(ringer, { frequency: 25 }, advise)
+    expect(relative).toBeLessThanOrEqual(AGREED)
+    expect(opinion.bent).toEqual(['trial/t'])
+  })
+
+  test('gives away a size that does not follow from itself', () => {
+    const question: Question = {
+      analysis: 'alternating',
+      frequency: 25,
+      condition: { line: 'idle', sets: {} },
+    }
+    const ours = solve(ringer, question)
+    // voltages two thousandths larger: the ringer is then stated at that size, and draws another current
+    const wrong = { ...ours, voltages: ours.voltages.map((value) => 1.002 * value) }
+    const second = advise(ringer, wrong)
+    const first = advise(ringer, ours)
+    const of = ({ solution }: typeof first): number => solution.currents[2] ?? 0
+    expect(Math.abs(of(second) / of(first) - 1)).toBeGreaterThan(1e-5)
+  })
 })
