@@ -13,10 +13,14 @@ import { createReach, type Reach, searchReach } from './sparse-reach.ts'
 
 /** The pivot that was wished for is taken where it has this share of the largest there is. */
 const threshold = 0.1
-/** A pivot below this share of the largest entry of its column in A is looked at twice. */
+/** A pivot below this share of the largest entry of its column in A is looked at twice: rounding grows with 1 / threshold. */
+const doubtful = 1e-11
+/** Below this share it is next to nothing, and must stand out more. */
 const weak = 1e-14
-/** Rounding allowed in one entry, as a multiple of ε of the magnitudes that met in it, for each of the additions. */
-const rounding = 64 * Number.EPSILON
+/** Rounding allowed in one entry for each of its additions, as a share of the magnitudes that met in it. */
+const rounding = 8 * Number.EPSILON
+/** The same where it is next to nothing. */
+const roundingOfWeak = 64 * Number.EPSILON
 
 /** What is factored: A by columns, in which order, and with which rows as pivots by preference. */
 export interface Task {
@@ -39,7 +43,7 @@ export type Outcome =
   | { readonly state: 'factored'; readonly factors: Factors }
   | { readonly state: 'dependent' | 'given-up'; readonly column: number }
 
-/** Share of the column's largest entry below which its pivot is looked at twice; rounding adds up as √n. */
+/** Share of the column's largest entry below which a pivot is next to nothing; rounding adds up as √n. */
 export function weakBelow(order: number): number {
   return weak * Math.max(1, Math.sqrt(order) / 8)
 }
@@ -93,7 +97,7 @@ export function factorSparse(task: Task): Outcome {
   return { state: 'factored', factors }
 }
 
-/** The row of the pivot, -1 where every candidate is lost. */
+/** The row of the pivot, -1 where every candidate is lost. U(:,k) is at `from` … `to` - 1. */
 function choosePivot(
   task: Task,
   factors: Factors,
@@ -105,6 +109,11 @@ function choosePivot(
 ): number {
   const { candidates, count } = reach
   const size = task.complex ? sizeComplex : sizeReal
+  const largest = largestSize(task, reach, w)
+  const lost =
+    largest > doubtful * task.maxima[column]!
+      ? undefined
+      : lostBelow(task, factors, column, from, to, largest)
   const wished = task.preferred[column]!
   let best = -1
   let most = 0
@@ -112,45 +121,46 @@ function choosePivot(
   for (let c = 0; c < count; c++) {
     const row = candidates[c]!
     const s = size(w, row)
+    if (lost !== undefined && !(s > lost[row]!)) continue
     if (s > most) {
       most = s
       best = row
     }
     if (row === wished) own = s
   }
-  if (!(most > weakBelow(factors.order) * task.maxima[column]!))
-    return soundest(task, factors, reach, w, column, from, to)
-  return own >= threshold * most ? wished : best
+  return own > 0 && own >= threshold * most ? wished : best
 }
 
-/** The candidate that stands out most from its own rounding; -1 where none does. U(:,k) is at `from` … `to` - 1. */
-function soundest(
+function largestSize({ complex }: Task, { candidates, count }: Reach, w: Float64Array): number {
+  const size = complex ? sizeComplex : sizeReal
+  let largest = 0
+  for (let c = 0; c < count; c++) largest = Math.max(largest, size(w, candidates[c]!))
+  return largest
+}
+
+/** By row: the size that rounding may have left of nothing. */
+function lostBelow(
   task: Task,
   factors: Factors,
-  reach: Reach,
-  w: Float64Array,
   column: number,
   from: number,
   to: number,
-): number {
+  largest: number,
+): Float64Array {
   const { starts, rows } = task.columns
-  const met = new Float64Array(factors.order)
+  const n = factors.order
+  const met = new Float64Array(n)
   const size = task.complex ? sizeComplex : sizeReal
   for (let t = starts[column]!; t < starts[column + 1]!; t++) met[rows[t]!] = size(task.a, t)
   if (task.complex) meetComplex(factors, from, to, met)
   else meetReal(factors, from, to, met)
-  const additions = Math.min(factors.order, 1 + to - from + Math.sqrt(factors.order))
-  let best = -1
-  let most = rounding * additions
-  for (let c = 0; c < reach.count; c++) {
-    const row = reach.candidates[c]!
-    const share = size(w, row) / met[row]! // 0/0 is no share
-    if (share > most) {
-      most = share
-      best = row
-    }
-  }
-  return best
+  const additions = 1 + to - from
+  const share =
+    largest > weakBelow(n) * task.maxima[column]!
+      ? rounding * additions
+      : roundingOfWeak * Math.min(n, additions + Math.sqrt(n))
+  for (let i = 0; i < n; i++) met[i] = met[i]! * share
+  return met
 }
 
 /** Multiply-adds of the column in hand. */

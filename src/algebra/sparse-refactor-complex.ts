@@ -1,7 +1,7 @@
 /** As `sparse-refactor-real.ts`, every value interleaved, sizes as |re| + |im|. */
 import { invertAt } from './sparse-inverse.ts'
 import { subtractComplex } from './sparse-subtract.ts'
-import { floorAt, largestOfA, largestOfU, steepestAt } from './sparse-watch.ts'
+import { largestOfA, largestOfU, steepestAt } from './sparse-watch.ts'
 
 /** Puts A into its places, the rest zero; finds the largest |A|. */
 export function placeComplex(a: Float64Array, to: Int32Array, x: Float64Array, watch: Float64Array): void {
@@ -24,8 +24,13 @@ export function placeComplex(a: Float64Array, to: Int32Array, x: Float64Array, w
 }
 
 /** By the list of `operationsOf`. */
-export function refactorComplex(x: Float64Array, list: Int32Array, n: number, watch: Float64Array): boolean {
-  const floor = watch[floorAt]!
+export function refactorComplex(
+  x: Float64Array,
+  list: Int32Array,
+  n: number,
+  floors: Float64Array,
+  watch: Float64Array,
+): boolean {
   const steepest = watch[steepestAt]!
   let largest = 0
   let place = 0
@@ -69,7 +74,7 @@ export function refactorComplex(x: Float64Array, list: Int32Array, n: number, wa
     const pi = x[(place + 1) | 0]!
     const size = Math.abs(pr) + Math.abs(pi)
     if (size > most) most = size
-    if (!(size > floor * most)) return false
+    if (!(size > floors[k]! * most)) return false
     if (most > largest) largest = most
     invertAt(x, place, pr, pi)
     const qr = x[place]!
@@ -101,9 +106,9 @@ export function refactorByColumnsComplex(
   diagonals: Int32Array,
   index: Int32Array,
   w: Float64Array,
+  floors: Float64Array,
   watch: Float64Array,
 ): boolean {
-  const floor = watch[floorAt]!
   const steepest = watch[steepestAt]!
   let largest = 0
   for (let k = 0; k < diagonals.length; k++) {
@@ -159,7 +164,7 @@ export function refactorByColumnsComplex(
       const steep = Math.abs(lr) + Math.abs(li)
       if (steep > under) under = steep
     }
-    if (!(size > floor * most && under <= steepest)) return false
+    if (!(size > floors[k]! * most && under <= steepest)) return false
   }
   watch[largestOfU] = largest
   return true

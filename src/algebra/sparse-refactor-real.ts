@@ -1,11 +1,11 @@
 /**
  * Real kernels that factor anew with known pivots: `x` holds the values of the factors, A already in their places.
- * Both return `false` where the pivots no longer serve: one is too small beside its column in U or the entries under it
- * (see `sparse-watch.ts`).
+ * Both return `false` where the pivots no longer serve: one is below the share
+ * `floors[k]` of the largest in its column of U, or too small beside the entries under it (see `sparse-watch.ts`).
  */
 
 import { subtractReal } from './sparse-subtract.ts'
-import { floorAt, largestOfA, largestOfU, steepestAt } from './sparse-watch.ts'
+import { largestOfA, largestOfU, steepestAt } from './sparse-watch.ts'
 
 /** Puts A into its places, the rest zero; finds the largest |A|. */
 export function placeReal(a: Float64Array, to: Int32Array, x: Float64Array, watch: Float64Array): void {
@@ -24,8 +24,13 @@ export function placeReal(a: Float64Array, to: Int32Array, x: Float64Array, watc
 }
 
 /** By the list of `operationsOf`. */
-export function refactorReal(x: Float64Array, list: Int32Array, n: number, watch: Float64Array): boolean {
-  const floor = watch[floorAt]!
+export function refactorReal(
+  x: Float64Array,
+  list: Int32Array,
+  n: number,
+  floors: Float64Array,
+  watch: Float64Array,
+): boolean {
   const steepest = watch[steepestAt]!
   let largest = 0
   let place = 0
@@ -67,7 +72,7 @@ export function refactorReal(x: Float64Array, list: Int32Array, n: number, watch
     const pivot = x[place]!
     const size = Math.abs(pivot)
     if (size > most) most = size
-    if (!(size > floor * most)) return false
+    if (!(size > floors[k]! * most)) return false
     if (most > largest) largest = most
     const inverse = 1 / pivot
     x[place] = inverse
@@ -93,9 +98,9 @@ export function refactorByColumnsReal(
   diagonals: Int32Array,
   index: Int32Array,
   w: Float64Array,
+  floors: Float64Array,
   watch: Float64Array,
 ): boolean {
-  const floor = watch[floorAt]!
   const steepest = watch[steepestAt]!
   let largest = 0
   for (let k = 0; k < diagonals.length; k++) {
@@ -133,7 +138,7 @@ export function refactorByColumnsReal(
       const steep = Math.abs(l)
       if (steep > under) under = steep
     }
-    if (!(size > floor * most && under <= steepest)) return false
+    if (!(size > floors[k]! * most && under <= steepest)) return false
   }
   watch[largestOfU] = largest
   return true

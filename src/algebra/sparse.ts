@@ -1,14 +1,14 @@
 import { type Choice, chooseAndFactor } from './sparse-choice.ts'
 import { type Columns, columnsOf } from './sparse-columns.ts'
-import { weakBelow } from './sparse-factor.ts'
 import { emptyFactors, type Factors } from './sparse-factors.ts'
+import { learnFloors } from './sparse-floors.ts'
 import { destinationsOf, operationsOf } from './sparse-operations.ts'
 import { placeComplex, refactorByColumnsComplex, refactorComplex } from './sparse-refactor-complex.ts'
 import { placeReal, refactorByColumnsReal, refactorReal } from './sparse-refactor-real.ts'
 import { residualComplex, residualReal } from './sparse-residual.ts'
 import { solveComplex, solveTransposedComplex } from './sparse-solve-complex.ts'
 import { solveReal, solveTransposedReal } from './sparse-solve-real.ts'
-import { floorAt, largestOfA, largestOfU, steepestAt, watchSize } from './sparse-watch.ts'
+import { largestOfA, largestOfU, steepestAt, watchSize } from './sparse-watch.ts'
 import type { Factored, LinearSystem, Pattern } from './system.ts'
 
 /**
@@ -16,8 +16,6 @@ import type { Factored, LinearSystem, Pattern } from './system.ts'
  * where there is much, and then its making costs more than it ever saves.
  */
 const mostOperations = 2_000_000
-/** A kept pivot below this share of its column is lost, unless the fresh choice had no better one. */
-const lost = 1e-12
 /** A kept pivot may be smaller than an entry under it by this factor; a fresh one by 10. */
 const steepest = 1e3
 /** A refactorisation that grew beyond this is not trusted, unless the fresh choice grew about as much. */
@@ -48,6 +46,7 @@ class Sparse implements LinearSystem {
   readonly #w: Float64Array
   readonly #rows: Float64Array
   readonly #outcome: { ok: true; growth: number } = { ok: true, growth: 0.5 }
+  readonly #floors: Float64Array
   readonly #watch: Float64Array = new Float64Array(watchSize)
   #choice: Choice | undefined
   #factors: Factors
@@ -69,6 +68,7 @@ class Sparse implements LinearSystem {
     this.#a = new Float64Array(width * this.#columns.rows.length)
     this.#w = new Float64Array(width * this.order)
     this.#rows = new Float64Array(this.order)
+    this.#floors = new Float64Array(this.order)
     this.#factors = emptyFactors(0, 0, complex)
   }
 
@@ -104,7 +104,7 @@ class Sparse implements LinearSystem {
       this.#factors.operations > mostOperations
         ? new Int32Array(0)
         : operationsOf(this.#factors, this.complex)
-    this.#learn()
+    this.#firstRun()
     this.#ordered = true
     this.#factored = true
     const growth = this.#growth()
@@ -113,18 +113,13 @@ class Sparse implements LinearSystem {
   }
 
   /** Fills the factors by the kernel of `refactor()`, so that both give the same bits; learns what is usual here. */
-  #learn(): void {
+  #firstRun(): void {
     const watch = this.#watch
-    watch[steepestAt] = steepest
-    for (const floor of [lost, weakBelow(this.order)]) {
-      watch[floorAt] = floor
-      if (this.#run()) return
-    }
-    watch[floorAt] = 0
-    watch[steepestAt] = Number.POSITIVE_INFINITY
+    this.#floors.fill(0)
+    watch[steepestAt] = Number.POSITIVE_INFINITY // fresh pivots are what they are
     this.#run()
-    watch[floorAt] = weakBelow(this.order) // pivots as weak as these are judged afresh each time
     watch[steepestAt] = steepest
+    learnFloors(this.#factors, this.complex, this.#floors)
   }
 
   refactor(): Factored {
@@ -153,12 +148,12 @@ class Sparse implements LinearSystem {
     if (!(watch[largestOfA]! < Number.POSITIVE_INFINITY)) return false
     if (list.length > 0 || this.order === 0)
       return complex
-        ? refactorComplex(values, list, this.order, watch)
-        : refactorReal(values, list, this.order, watch)
+        ? refactorComplex(values, list, this.order, this.#floors, watch)
+        : refactorReal(values, list, this.order, this.#floors, watch)
     const w = this.#w.fill(0)
     return complex
-      ? refactorByColumnsComplex(values, starts, diagonals, index, w, watch)
-      : refactorByColumnsReal(values, starts, diagonals, index, w, watch)
+      ? refactorByColumnsComplex(values, starts, diagonals, index, w, this.#floors, watch)
+      : refactorByColumnsReal(values, starts, diagonals, index, w, this.#floors, watch)
   }
 
   solve(b: Float64Array, columns: number): void {

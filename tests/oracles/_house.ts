@@ -27,10 +27,15 @@ export interface Readings {
  * are one part each and have cores without resistance: what remains is the house itself.
  */
 export function house(
-  { cable, plug = '{numbered by: wiring, contacts: {5: a, 2: b, 3: ringing}}', part, socketResistance = '1 PΩ', sets = 1 }: House,
+  {
+    cable,
+    plug = '{numbered by: wiring, contacts: {5: a, 2: b, 3: ringing}}',
+    part,
+    socketResistance = '1e15 Ω',
+    sets = 1,
+  }: House,
   ringing: boolean,
 ): Readings {
-  const resistance = socketResistance === '1 PΩ' ? '1e15 Ω' : socketResistance
   const line = [
     'ringproof: 1',
     'sheet: line',
@@ -58,15 +63,21 @@ export function house(
     'name: house',
     'line: ideal',
     'sockets:',
-    `  front: {is: master, capacitance: 1.8 µF, resistance: ${resistance}}`,
+    `  front: {is: master, capacitance: 1.8 µF, resistance: ${socketResistance}}`,
     ...numbers.map((at) => `  socket${at}: {is: secondary, fed from: front}`),
     'sets:',
     ...numbers.map((at) => `  set${at}: {set: one-part, in: socket${at}}`),
     '',
   ]
-  const shelf = shelfOf([line, set, premises].map((text, at) => ({ file: `${at}.yaml`, text: text.join('\n') })))
+  const shelf = shelfOf(
+    [line, set, premises].map((text, at) => ({ file: `${at}.yaml`, text: text.join('\n') })),
+  )
   const answer = solve(
-    { target: 'house', condition: ringing ? 'on-hook/ringing' : 'on-hook', ...(ringing ? { frequency: 25 } : {}) },
+    {
+      target: 'house',
+      condition: ringing ? 'on-hook/ringing' : 'on-hook',
+      ...(ringing ? { frequency: 25 } : {}),
+    },
     shelf,
   )
   const known = (value: number | Complex | null | undefined, what: string): Complex => {
@@ -76,6 +87,5 @@ export function house(
   return {
     current: (id) => known(answer.currents[id], `current in ${id}`),
     voltage: (id) => known(answer.voltages[id], `voltage of ${id}`),
-    all: answer,
   }
 }

@@ -36,18 +36,15 @@ function current(volts: number, ohms: number, saturation: number, emission: numb
   return unit.div(ohms).times(lambert(x)).minus(saturation).toNumber()
 }
 
-const JUNCTIONS = [
+/** I_s in A, n, °C. */
+type Junction = readonly [saturation: number, emission: number, celsius: number]
+const JUNCTIONS: readonly Junction[] = [
   [1e-9, 1.8, 20],
   [1e-14, 1, 27],
   [5e-6, 1.2, 40],
   [2e-12, 2, -10],
-] as const
-const diode = (
-  from: string,
-  to: string,
-  [saturation, emission, celsius]: (typeof JUNCTIONS)[number],
-  more = '',
-) =>
+]
+const diode = (from: string, to: string, [saturation, emission, celsius]: Junction, more = '') =>
   two(
     'd',
     'diode',

@@ -27,6 +27,9 @@ export interface Tables {
   readonly ownLaw: Float64Array
   /** Voltage across the altered branch by row change, then column change. */
   readonly ownFall: Float64Array
+  /** Of each reading, 0 for a voltage and 1 for a current; and the largest of either in `base`. */
+  readonly sort: Uint8Array
+  readonly largest: Float64Array
   /** g of the last update, of one change or of two: kept here, since numbers handed on would be boxed. */
   readonly last: Float64Array
 }
@@ -38,11 +41,14 @@ export const LEAST_CONDITION = 1e-6
  * Below this share of its two products a determinant has lost too much. Stricter than the condition: rows that are
  * small alike, as of two opened links, are well apart, and rows that nearly say the same lose digits of every reading.
  */
-export const LEAST_INDEPENDENCE = 1e-4
+export const LEAST_INDEPENDENCE = 1e-3
 
-/** Readings after change `c`; false, with `out` unspoilt, where the update cannot be trusted. */
+/** Terms this many times the largest reading of their sort have cancelled too much of it. */
+export const MOST_CANCELLED = 1e3
+
+/** Readings after change `c`; false, with `out` of no worth, where the update cannot be trusted. */
 export function updateOne(tables: Tables, c: number, out: Float64Array): boolean {
-  const { changes: n, readings, base, reached, small, driven, sizes, own, last } = tables
+  const { changes: n, readings, base, reached, small, driven, sizes, own, last, sort, largest } = tables
   const at = 2 * (c * n + c)
   const mRe = small[at]!
   const mIm = small[at + 1]!
@@ -54,13 +60,31 @@ export function updateOne(tables: Tables, c: number, out: Float64Array): boolean
   const gRe = (rRe * mRe + rIm * mIm) / size
   const gIm = (rIm * mRe - rRe * mIm) / size
   let from = 2 * c * readings
+  let volts = 0
+  let amperes = 0
+  let mostVolts = largest[0]!
+  let mostAmperes = largest[1]!
   for (let t = 0; t < 2 * readings; t += 2) {
     const re = reached[from]!
     const im = reached[from + 1]!
-    out[t] = base[t]! + re * gRe - im * gIm
-    out[t + 1] = base[t + 1]! + re * gIm + im * gRe
+    const termRe = re * gRe - im * gIm
+    const termIm = re * gIm + im * gRe
+    const outRe = base[t]! + termRe
+    const outIm = base[t + 1]! + termIm
+    out[t] = outRe
+    out[t + 1] = outIm
     from += 2
+    const term = Math.abs(termRe) + Math.abs(termIm)
+    const found = Math.abs(outRe) + Math.abs(outIm)
+    if (sort[t >> 1] === 0) {
+      if (term > volts) volts = term
+      if (found > mostVolts) mostVolts = found
+    } else {
+      if (term > amperes) amperes = term
+      if (found > mostAmperes) mostAmperes = found
+    }
   }
+  if (volts > MOST_CANCELLED * mostVolts || amperes > MOST_CANCELLED * mostAmperes) return false
   if (own[c]! >= 0) {
     last[0] = gRe
     last[1] = gIm
@@ -71,7 +95,7 @@ export function updateOne(tables: Tables, c: number, out: Float64Array): boolean
 
 /** Readings after changes `c` and `d`, of different branches; false where the update cannot be trusted. */
 export function updateTwo(tables: Tables, c: number, d: number, out: Float64Array): boolean {
-  const { changes: n, readings, base, reached, small, driven, sizes, own, last } = tables
+  const { changes: n, readings, base, reached, small, driven, sizes, own, last, sort, largest } = tables
   const cc = 2 * (c * n + c)
   const cd = 2 * (c * n + d)
   const dc = 2 * (d * n + c)
@@ -112,16 +136,35 @@ export function updateTwo(tables: Tables, c: number, d: number, out: Float64Arra
   const hIm = (mIm * detRe - mRe * detIm) / det
   let first = 2 * c * readings
   let second = 2 * d * readings
+  let volts = 0
+  let amperes = 0
+  let mostVolts = largest[0]!
+  let mostAmperes = largest[1]!
   for (let t = 0; t < 2 * readings; t += 2) {
     const xRe = reached[first]!
     const xIm = reached[first + 1]!
     const yRe = reached[second]!
     const yIm = reached[second + 1]!
-    out[t] = base[t]! + xRe * gRe - xIm * gIm + yRe * hRe - yIm * hIm
-    out[t + 1] = base[t + 1]! + xRe * gIm + xIm * gRe + yRe * hIm + yIm * hRe
+    const oneRe = xRe * gRe - xIm * gIm
+    const oneIm = xRe * gIm + xIm * gRe
+    const outRe = base[t]! + oneRe + (yRe * hRe - yIm * hIm)
+    const outIm = base[t + 1]! + oneIm + (yRe * hIm + yIm * hRe)
+    out[t] = outRe
+    out[t + 1] = outIm
     first += 2
     second += 2
+    // the two terms differ by no more than the base and the outcome: one of them tells the size of both
+    const term = Math.abs(oneRe) + Math.abs(oneIm)
+    const found = Math.abs(outRe) + Math.abs(outIm)
+    if (sort[t >> 1] === 0) {
+      if (term > volts) volts = term
+      if (found > mostVolts) mostVolts = found
+    } else {
+      if (term > amperes) amperes = term
+      if (found > mostAmperes) mostAmperes = found
+    }
   }
+  if (volts > MOST_CANCELLED * mostVolts || amperes > MOST_CANCELLED * mostAmperes) return false
   if (own[c]! >= 0 || own[d]! >= 0) {
     last[0] = gRe
     last[1] = gIm

@@ -39,10 +39,15 @@ export function makeTables(
     own: new Int32Array(n).fill(-1),
     ownLaw: new Float64Array(6 * n),
     ownFall: new Float64Array(2 * n * n),
+    sort: Uint8Array.from(readings, (one) => ('voltage' in one ? 0 : 1)),
+    largest: new Float64Array(2),
     last: new Float64Array(4),
   }
   readings.forEach((one, t) => {
     put(tables.base, t, readIn(kept, solution, one, true))
+    const size = Math.abs(tables.base[2 * t]!) + Math.abs(tables.base[2 * t + 1]!)
+    const sort = tables.sort[t]!
+    if (size > tables.largest[sort]!) tables.largest[sort] = size
   })
   const columns = columnsOf(kept, candidates)
   candidates.forEach((one, c) => {

@@ -85,6 +85,26 @@ describe('refactoring', () => {
     expect(engine.refactor()).toEqual({ ok: false, column: 2 })
   })
 
+  it.each(kinds)(
+    'takes no rounding for a pivot where a weak one was sound before (complex: %s)',
+    (complex) => {
+      const engine = filled(
+        [
+          [1, 1],
+          [0, 1e-15],
+        ],
+        complex,
+      )
+      expect(engine.factor().ok).toBe(true)
+      // 0.3 - 3 · 0.1 = -5.6e-17 in doubles
+      refill(engine, [
+        [1, 0.1],
+        [3, 0.3],
+      ])
+      expect(engine.refactor()).toEqual({ ok: false, column: 1 })
+    },
+  )
+
   it('hands out one object each time, so that nothing is left to collect', () => {
     const engine = filled([
       [2, 1],

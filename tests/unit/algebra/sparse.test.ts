@@ -142,6 +142,29 @@ describe('a singular system', () => {
     )
   })
 
+  it.each(kinds)('names the first column that is a sum of others before it (complex: %s)', (complex) => {
+    const problems = fc
+      .integer({ min: 3, max: 12 })
+      .chain((n) =>
+        fc.tuple(
+          fc.constant(n),
+          fc.array(fc.constantFrom(0, 0, 0, 1, 2, -3), { minLength: n * n, maxLength: n * n }),
+          fc.tuple(fc.nat(n - 1), fc.nat(n - 1), fc.integer({ min: 2, max: n - 1 })),
+        ),
+      )
+    fc.assert(
+      fc.property(problems, ([n, values, [p, q, last]]) => {
+        // a strong diagonal keeps all other columns apart
+        const rows = Array.from({ length: n }, (_, i) =>
+          Array.from({ length: n }, (_, j) => (i === j ? 50 : (values[i * n + j] ?? 0))),
+        )
+        for (const row of rows) row[last] = (row[p % last] ?? 0) + 2 * (row[q % last] ?? 0)
+        expect(filled(rows, complex).factor()).toEqual({ ok: false, column: last })
+      }),
+      { seed: SEED },
+    )
+  })
+
   it('names its first dependent column where the pattern alone forbids a solution', () => {
     // columns 1 and 3 have entries in row 2 only
     const engine = createSparse({ order: 4, rows: [0, 1, 2, 2, 3, 3], columns: [0, 2, 1, 3, 0, 2] }, false)
