@@ -42,12 +42,16 @@ export function sizeReal(w: Float64Array, row: number): number {
   return Math.abs(w[row]!)
 }
 
-/** Adds |L(:,j)| |U(j,k)| of all columns j of a finished U(:,k) to `met` (n, by row of A). */
+/**
+ * Magnitudes that met in each row of a finished U(:,k): from |A(:,k)| in `met` (n, by row of A) to |L|⁻¹ |A(:,k)|, the
+ * signs of L taken so that nothing cancels. What came out as zero to the last digit is taken for zero.
+ */
 export function meetReal(factors: Factors, from: number, to: number, met: Float64Array): void {
-  const { values, index, starts, diagonals } = factors
+  const { values, index, starts, diagonals, rowOf } = factors
   for (let t = from; t < to; t++) {
-    const u = Math.abs(values[t]!)
+    if (values[t] === 0) continue
     const j = index[t]!
+    const u = met[rowOf[j]!]!
     for (let s = diagonals[j]! + 1; s < starts[j + 1]!; s++)
       met[index[s]!] = met[index[s]!]! + Math.abs(values[s]!) * u
   }

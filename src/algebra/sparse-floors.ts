@@ -1,5 +1,5 @@
-import { weakBelow } from './sparse-factor.ts'
 import type { Factors } from './sparse-factors.ts'
+import { weakBelow } from './sparse-rounding.ts'
 
 /** A kept pivot below this share of its column in U is lost. */
 const lost = 1e-12

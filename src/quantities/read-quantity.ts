@@ -2,6 +2,7 @@ import { type Decimal, finest, isTooFine, leadingDecimal, toDouble } from './dec
 import { type Refused, refuse, wanted } from './fault.ts'
 import { formatExactly } from './format.ts'
 import { leadingLetterCode } from './letter-code.ts'
+import { readBands } from './read-bands.ts'
 import { unitFault } from './unit-fault.ts'
 import { DIMENSIONS, type Dimension, type Quantity, type Scale } from './units.ts'
 
@@ -20,6 +21,7 @@ export const longestQuantity = 64
 
 /**
  * Reads one quantity as people write it: `3.3 kΩ`, `3k3`, `1.8uF`, `25 Hz`, `2 km`, `-12 dB`, `30°`, `3.3 kΩ ± 5 %`.
+ * A resistance may be written by its bands: `orange orange red gold`, which is 3.3 kΩ ± 5 %.
  *
  * The value is the double nearest to what is written. A bare number is refused where a unit is due (only a ratio may be
  * bare), as are decimal commas, other dimensions, and values outside the sane limits of `DIMENSIONS` or of `range`.
@@ -37,9 +39,25 @@ export function readQuantity(text: string, dimension: Dimension, range: Quantity
   }
   const plain = flatten(text)
   const mark = toleranceMark.exec(plain)
-  const value = readValue(text, mark === null ? plain : plain.slice(0, mark.index), dimension, range)
-  if (typeof value !== 'number') return value
+  const part = mark === null ? plain : plain.slice(0, mark.index)
   const { unit } = DIMENSIONS[dimension]
+  const bands = dimension === 'resistance' ? readBands(text, part) : undefined
+  if (bands !== undefined) {
+    if (!('decimal' in bands)) return bands
+    if (mark !== null)
+      return refuse(
+        'quantity-unreadable',
+        text,
+        'bands alone, which tell the tolerance',
+        undefined,
+        mark.index,
+      )
+    const value = checkedValue(text, part, { decimal: bands.decimal, scale: 0 }, dimension, range)
+    if (typeof value !== 'number') return value
+    return { ok: true, quantity: { value, unit, tolerance: bands.tolerance, text: text.trim() } }
+  }
+  const value = readValue(text, part, dimension, range)
+  if (typeof value !== 'number') return value
   if (mark === null) return { ok: true, quantity: { value, unit, text: text.trim() } }
   const tolerance = readTolerance(text, plain, mark.index, mark.index + mark[0].length, dimension)
   if (typeof tolerance !== 'number') return tolerance
@@ -71,7 +89,18 @@ function readValue(
 ): number | Refused {
   const at = part.length - part.trimStart().length
   const scaled = readScaled(whole, part.trim(), at, dimension)
-  if (!('decimal' in scaled)) return scaled
+  return 'decimal' in scaled ? checkedValue(whole, part, scaled, dimension, range) : scaled
+}
+
+/** The value in the base unit where it lies within the sane limits and those of the key. */
+function checkedValue(
+  whole: string,
+  part: string,
+  scaled: Scaled,
+  dimension: Dimension,
+  range: QuantityRange,
+): number | Refused {
+  const at = part.length - part.trimStart().length
   const value = toDouble(scaled.decimal, scaled.scale)
   const row = DIMENSIONS[dimension]
   if (isTooFine(scaled.decimal, value))

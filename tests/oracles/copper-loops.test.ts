@@ -57,6 +57,6 @@ describe('a kilometre of a pair of copper', () => {
   test('of gauge 22 has at 25 °C the 16.46 Ω in a thousand feet that a trade article prints', () => {
     // secondary copy, SEEN-S: four digits
     const found = loop(0.127 * 92 ** (14 / 39), 25) / 2
-    assertClose(found * 0.3048, 16.46, { relative: 0, absolute: 0.02 }, 'thousand feet')
+    assertClose(found * 0.3048, 16.46, { relative: 0, absolute: 0.005 }, 'thousand feet')
   })
 })
