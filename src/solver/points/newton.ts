@@ -147,6 +147,7 @@ function withScaledProbes(question: Question, share: number): Question {
 
 /** Puts conductances beside the bent parts and takes the sources down to their share. */
 function applyHelp(laws: Laws, { beside, raised }: Help): void {
+  if (beside === 0 && raised === 1) return
   const bent = new Set(laws.bent.direct)
   if (raised !== 1) {
     for (let k = 0; k < laws.count; k += 1) if (!bent.has(k)) laws.offset[2 * k]! *= raised
