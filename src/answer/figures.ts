@@ -1,7 +1,7 @@
 /** `figures`: what can be computed of a set in its place, without a judgement. */
 import type { Figure } from '../figures/figure.ts'
 import { refuse } from '../problem.ts'
-import { nearest } from '../sheet/nearest.ts'
+import { nearest } from '../quantities/nearest.ts'
 import type { Shelf } from '../sheet/shelf.ts'
 import type { FiguresAnswer } from './answer.ts'
 import { contextsOf } from './check-answer.ts'

@@ -1,8 +1,8 @@
 /** Finding and reading the sheets that a request names. */
 import { CONDITION_WORDS, readCondition, type WrittenCondition } from '../netlist/condition.ts'
 import { type Problem, ProblemError, refuse } from '../problem.ts'
+import { nearest } from '../quantities/nearest.ts'
 import type { Sheet, SheetKind } from '../sheet/model.ts'
-import { nearest } from '../sheet/nearest.ts'
 import { readSheet } from '../sheet/read.ts'
 import { SHEET_KINDS } from '../sheet/schema.ts'
 import type { SheetText, Shelf } from '../sheet/shelf.ts'

@@ -4,7 +4,7 @@ import text from '../../netlists/instruments.yaml?raw'
 import type { HabitName, Instruments, Kit } from '../meter/instrument.ts'
 import { readInstruments } from '../meter/instruments.ts'
 import { refuse } from '../problem.ts'
-import { nearest } from '../sheet/nearest.ts'
+import { nearest } from '../quantities/nearest.ts'
 import type { SheetText } from '../sheet/shelf.ts'
 
 let read: Instruments | undefined

@@ -1,5 +1,6 @@
 /** The answer to `meter`, as JSON shows it. */
 import type { CordTable } from '../meter/cords.ts'
+import type { Marked } from '../meter/markings.ts'
 import type { MeterReading } from '../meter/reading.ts'
 import type { Envelope } from './answer.ts'
 
@@ -25,5 +26,7 @@ export interface MeterAnswer extends Envelope {
   }[]
   readonly readings: readonly MeterReading[]
   readonly cords: readonly CordTable[]
+  /** Resistors of the set with their bands; empty for one reading and on a live line. */
+  readonly markings: readonly Marked[]
   readonly cautions: readonly string[]
 }

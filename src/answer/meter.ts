@@ -5,6 +5,7 @@ import { LIVE, UNPLUG } from '../meter/cautions.ts'
 import { cordTables } from '../meter/cords.ts'
 import { type Instrument, rangesFor, SHOWN, type Shows, showsOf } from '../meter/instrument.ts'
 import { liveTableOf } from '../meter/live.ts'
+import { markingsOf } from '../meter/markings.ts'
 import type { Point } from '../meter/points.ts'
 import { readBetween } from '../meter/read.ts'
 import type { Wanted } from '../meter/reading.ts'
@@ -12,7 +13,7 @@ import { type Table, tableOf } from '../meter/table.ts'
 import { conditionOf } from '../netlist/condition.ts'
 import { type NetPlace, placeOf } from '../netlist/netlist.ts'
 import { refuse } from '../problem.ts'
-import { nearest } from '../sheet/nearest.ts'
+import { nearest } from '../quantities/nearest.ts'
 import type { SheetText, Shelf } from '../sheet/shelf.ts'
 import { envelope } from './envelope.ts'
 import { conditionOfRequest } from './find.ts'
@@ -69,6 +70,7 @@ export function meter(request: MeterRequest, shelf: Shelf): MeterAnswer {
       points: [],
       ...one.read,
       cords: [],
+      markings: [],
     }
   }
   refuseIdle(request)
@@ -82,6 +84,7 @@ export function meter(request: MeterRequest, shelf: Shelf): MeterAnswer {
     points: table.points.map((point) => pointJson(point, bench, place)),
     readings: table.pages.flatMap(({ readings }) => readings),
     cords: live ? [] : cordTables(bench, place),
+    markings: live ? [] : markingsOf(bench.net, place),
   }
 }
 

@@ -141,6 +141,16 @@ export type GateWord = 'off-hook' | 'off-normal' | 'make' | 'break' | 'key'
 /** The state of a part's contact in a condition: parts without a gate are always closed. */
 export type GateState = 'closed' | 'open'
 
+/** How a resistor tells its value. */
+export interface PartMarking {
+  /** ohms */
+  readonly value: number
+  /** Its bands by IEC 60062, the first one first; absent where no bands can tell the value or its tolerance. */
+  readonly bands?: readonly string[]
+  /** The preferred value of E24 that is nearest, where the value is none itself, ohms. */
+  readonly preferred?: number
+}
+
 /** What a netlist needs of a part: its branches and their laws. Lines and sockets bring such parts of their own. */
 export interface PartLaw<Spec extends PartSpec = PartSpec> {
   readonly kind: string
@@ -165,6 +175,8 @@ export interface PartLaw<Spec extends PartSpec = PartSpec> {
   standIn?(spec: Spec, at: LawPoint): string | undefined
   /** Least current and its frequency at which a sounder sounds, A rms and Hz. */
   sounds?(spec: Spec): { readonly current: number; readonly frequency: number }
+  /** What its body is marked with, where parts of this kind are: whoever looks for it or replaces it looks for that. */
+  marking?(spec: Spec): PartMarking
   /** How it goes wrong; a part that cannot, such as an ideal source, has none. */
   modes?(spec: Spec): readonly FaultMode[]
   /** Its symbol. */

@@ -1,9 +1,11 @@
 import * as z from 'zod/mini'
+import { markedDigits, writeMarking } from '../quantities/colour-code.ts'
+import { isPreferred, nearestPreferred } from '../quantities/preferred.ts'
 import type { Quantity } from '../quantities/quantity.ts'
 import { describe, ENDS, EQUATION_BELOW, oneBranch, type TwoEnds } from './ends.ts'
 import { becomes, opens, shorts, times } from './fault-modes.ts'
 import { quantity } from './fields.ts'
-import type { Form, PartKind } from './kind.ts'
+import type { Form, PartKind, PartMarking } from './kind.ts'
 import { BOX, lying } from './symbols.ts'
 
 /** A linear resistor, R in ohms; v = R·i. */
@@ -14,6 +16,22 @@ export interface ResistorSpec extends TwoEnds {
 
 function form(spec: ResistorSpec): Form {
   return spec.resistance.value < EQUATION_BELOW ? 'equation' : 'admittance'
+}
+
+/** Bands by the fewest digits that tell the value; a sheet without a tolerance has none to be told. */
+function markingOf({ resistance: { value, tolerance } }: ResistorSpec): PartMarking {
+  const bands = ([2, 3] as const)
+    .map((digits) => markedDigits(value, digits))
+    .map((told) =>
+      told === undefined || tolerance === undefined ? undefined : writeMarking({ ...told, tolerance }),
+    )
+    .find((one) => one !== undefined)
+  const preferred = value > 0 && !isPreferred(value, 'E24') ? nearestPreferred(value, 'E24') : undefined
+  return {
+    value,
+    ...(bands === undefined ? {} : { bands }),
+    ...(preferred === undefined ? {} : { preferred }),
+  }
 }
 
 export const resistor: PartKind<ResistorSpec> = {
@@ -35,6 +53,7 @@ export const resistor: PartKind<ResistorSpec> = {
     if (form(spec) === 'equation') sink.series(0, r, 0)
     else sink.beside(0, r, 0)
   },
+  marking: markingOf,
   modes: (spec) => [
     opens({ weight: 5, sign: 'a cracked body or a loose cap; the meter reads nothing' }),
     becomes(

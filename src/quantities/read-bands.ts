@@ -1,6 +1,7 @@
 import { BAND_MEANINGS, BANDS, type Band, type BandRole, bandRoles, readMarking } from './colour-code.ts'
 import type { Decimal } from './decimal.ts'
 import { type Refused, refuse } from './fault.ts'
+import { nearest } from './nearest.ts'
 
 /** A resistance that was written by its bands: a decimal in ohms, and its tolerance as a fraction. */
 export interface Banded {
@@ -60,25 +61,7 @@ function known(word: string | undefined): Band | undefined {
   return lower === 'gray' ? 'grey' : BANDS.find((band) => band === lower)
 }
 
-/** The colour that a word most likely means: itself, or one with at most two letters amiss; of short ones, one. */
+/** The colour that a word most likely means: itself, or the nearest one. */
 function nearestBand(word: string): Band | undefined {
-  const itself = known(word)
-  if (itself !== undefined || word.length > 12) return itself
-  const distances = BANDS.map((band) => ({ band, amiss: lettersAmiss(word, band) }))
-  const best = distances.reduce((least, one) => (one.amiss < least.amiss ? one : least))
-  return best.amiss <= (best.band.length <= 4 ? 1 : 2) ? best.band : undefined
-}
-
-/** Letters to put in, take out or change between two short words. @source Levenshtein's distance, from memory */
-function lettersAmiss(a: string, b: string): number {
-  let above = Array.from({ length: b.length + 1 }, (_, at) => at)
-  for (const [i, letter] of Array.from(a).entries()) {
-    const row = [i + 1]
-    for (const [j, other] of Array.from(b).entries()) {
-      const changed = (above[j] ?? 0) + (letter === other ? 0 : 1)
-      row.push(Math.min(changed, (above[j + 1] ?? 0) + 1, (row[j] ?? 0) + 1))
-    }
-    above = row
-  }
-  return above.at(-1) ?? 0
+  return known(word) ?? known(nearest(word, BANDS))
 }

@@ -65,5 +65,6 @@ export function meterFields(answer: MeterAnswer): Fields {
     points: answer.points.map((point) => pick(point, ['name', 'ids', 'colours'])),
     readings: answer.readings.map((one) => readingJson(one, single)),
     cords: answer.cords.map((cord) => cordJson(cord, single)),
+    markings: answer.markings.map((one) => pick(one, ['part', 'value', 'bands', 'preferred'])),
   }
 }

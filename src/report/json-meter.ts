@@ -66,4 +66,12 @@ export const METER: Readonly<Record<string, z.ZodMiniType>> = {
     }),
   ),
   cautions: texts,
+  markings: z.array(
+    z.strictObject({
+      part: text,
+      value: z.number(),
+      bands: z.optional(texts),
+      preferred: z.optional(z.number()),
+    }),
+  ),
 }

@@ -2,6 +2,7 @@
 import type { MeterAnswer } from '../answer/meter-answer.ts'
 import type { CordTable } from '../meter/cords.ts'
 import type { MeterReading } from '../meter/reading.ts'
+import { formatQuantity } from '../quantities/format.ts'
 import { bandText, readingText, shortKick, wayText } from './meter-words.ts'
 import type { Page } from './paint.ts'
 import { shortId } from './place-names.ts'
@@ -127,6 +128,29 @@ export function cordLines(cord: CordTable, place: string, page: Page): string[] 
     ...unknown.flatMap((group) =>
       hanging('  not told from each other: ', group.map(core).join(', '), page.width),
     ),
+    '',
+  ]
+}
+
+/** The resistors with their bands: what to look for, and what to buy. */
+export function markingLines({ markings, place }: MeterAnswer, page: Page): string[] {
+  if (markings.length === 0) return []
+  const rows = markings.map(({ part, value, bands, preferred }) => [
+    shortId(part, place),
+    formatQuantity(value, 'Ω'),
+    bands?.join(' ') ?? 'no tolerance, or more digits than bands tell',
+    preferred === undefined ? '' : `nearest of E24: ${formatQuantity(preferred, 'Ω')}`,
+  ])
+  const heads: Column[] = [
+    { heading: 'part' },
+    { heading: 'value', align: 'right' },
+    { heading: 'bands' },
+    { heading: '' },
+  ]
+  const told = rows.some(([, , , note]) => note !== '')
+  return [
+    page.paint.bold('How its resistors are marked'),
+    ...table(told ? heads : heads.slice(0, 3), told ? rows : rows.map((row) => row.slice(0, 3)), page),
     '',
   ]
 }

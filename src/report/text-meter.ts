@@ -7,7 +7,7 @@ import { heading } from './heading.ts'
 import { bandText, kickText, readingText, wayText } from './meter-words.ts'
 import type { Page } from './paint.ts'
 import { pathText, shortId } from './place-names.ts'
-import { cordLines, pageLines, pointLines } from './text-meter-table.ts'
+import { cordLines, markingLines, pageLines, pointLines } from './text-meter-table.ts'
 import { approximations } from './text-verdicts.ts'
 import { conditionWords, counted } from './words.ts'
 import { hanging, wrap } from './wrap.ts'
@@ -101,6 +101,7 @@ function tableLines(answer: MeterAnswer, page: Page): string[] {
     ...pointLines(answer, page),
     ...pageLines(answer, page),
     ...answer.cords.flatMap((cord) => cordLines(cord, answer.place, page)),
+    ...markingLines(answer, page),
     ...blindLines(answer, page),
   ]
 }

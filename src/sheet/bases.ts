@@ -2,7 +2,7 @@
 import type { Problem } from '../problem.ts'
 import { readHead } from './head.ts'
 import { dropped, merge } from './merge.ts'
-import { nearest } from './nearest.ts'
+import { nearest } from '../quantities/nearest.ts'
 import type { Page } from './page.ts'
 import { entriesOf, type RawMap, type RawScalar, textOf, under } from './raw.ts'
 import type { Shelf } from './shelf.ts'

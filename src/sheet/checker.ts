@@ -3,7 +3,7 @@
 import { PARTS } from '../parts/index.ts'
 import type { PartProblem, PartSpec } from '../parts/kind.ts'
 import type { Place, Problem, ProblemCode } from '../problem.ts'
-import { nearest } from './nearest.ts'
+import { nearest } from '../quantities/nearest.ts'
 import { entriesOf, plainOf, type Raw, type RawMap, type RawScalar, textOf, under } from './raw.ts'
 import type { Shelf } from './shelf.ts'
 import { oneOf, ticked, write, wrong } from './wording.ts'

@@ -1,7 +1,7 @@
 /** Which branch of a union the writer meant. */
 import type * as z from 'zod/mini'
 import type { Problem } from '../problem.ts'
-import { nearest } from './nearest.ts'
+import { nearest } from '../quantities/nearest.ts'
 import { entriesOf, type Raw } from './raw.ts'
 import { oneOf, SHAPES, shownAs, ticked, write, wrong } from './wording.ts'
 

@@ -3,7 +3,7 @@ import type { Place, Problem } from '../problem.ts'
 import type { QuantityFault } from '../quantities/quantity.ts'
 import { patternProblem } from './issue-pattern.ts'
 import { discriminated, type Issue } from './issue-union.ts'
-import { nearest } from './nearest.ts'
+import { nearest } from '../quantities/nearest.ts'
 import type { Raw, RawScalar } from './raw.ts'
 import { oneOf, SHAPES, shownAs, ticked, write, wrong } from './wording.ts'
 

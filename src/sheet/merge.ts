@@ -1,6 +1,6 @@
 /** `based on`: what a variant says laid over what its base says, each value keeping its own place. */
 import type { Place, Problem } from '../problem.ts'
-import { nearest } from './nearest.ts'
+import { nearest } from '../quantities/nearest.ts'
 import { entriesOf, placesOf, type RawEntry, type RawMap, scalarsOf, textOf, under } from './raw.ts'
 import { oneOf, ticked, write, wrong } from './wording.ts'
 

@@ -55,6 +55,8 @@ may stand for Ω and \`u\` for µ. Resistances and capacitances may be written w
 bare or in per cent (\`0.05\`, \`5 %\`). Numbers that the tables call "without unit" stay bare.
 
 - Tolerance: \`± 5 %\` behind the value (\`+-\` and \`+/-\` are read too): \`3.3 kΩ ± 5 %\`.
+- A resistance may be written by its bands, the first one first: \`orange orange red gold\` is 3.3 kΩ ± 5 %; three bands
+  mean ± 20 %. A sixth band, the drift with temperature, is read and not used.
 - A value at a working point: \`150 Ω at 40 mA\`.
 - An alternating source, rms, with its angle: \`1 V at 30°\`.
 - A span: \`20 mA to 100 mA\`, both ends with their unit, the smaller first, no tolerance.
@@ -83,7 +85,11 @@ based on another set, but not in a circle.
 - An impedance is a list of elements in series. \`{beside: [620 Ω, 310 nF]}\` is an element whose members lie side by
   side: \`[370 Ω, {beside: [620 Ω, 310 nF]}]\`.
 - Under \`sets\` of premises the name is the *place*, such as \`kitchen\`. It begins the ids of everything there.
-- A ringing lead begins in a master socket. A \`house-pair\` does not carry it on; \`ringing lead: no\` says so too.
+- A ringing lead begins in a master socket, or in an adapter that has its own \`capacitance\` and \`resistance\` (both or
+  neither). A pair (\`house-pair\`, \`twin\`) does not carry it on; \`ringing lead: no\` says so too.
+- A \`converter\` passes ringing unless it says \`passes ringing: no\`; dial pulses end in it for everything behind it.
+- The constants of a \`cable\` in a circuit are for a kilometre of the loop, both wires together. Its far ends need nodes of
+  their own: with both b ends on \`earth\` the earth would carry the return.
 - A move changes only what it names. A rewire starts from the set that it names.
 - In the tables, \`<name>\` stands for any name, and \`[]\` for each entry of a list.
 `

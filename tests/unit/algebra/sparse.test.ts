@@ -156,7 +156,7 @@ describe('a singular system', () => {
       fc.property(problems, ([n, values, [p, q, last]]) => {
         // a strong diagonal keeps all other columns apart
         const rows = Array.from({ length: n }, (_, i) =>
-          Array.from({ length: n }, (_, j) => (i === j ? 50 : (values[i * n + j] ?? 0))),
+          Array.from({ length: n }, (_, j): number => (i === j ? 50 : (values[i * n + j] ?? 0))),
         )
         for (const row of rows) row[last] = (row[p % last] ?? 0) + 2 * (row[q % last] ?? 0)
         expect(filled(rows, complex).factor()).toEqual({ ok: false, column: last })

@@ -87,8 +87,8 @@ describe('a cable on a circuit sheet', () => {
   })
 
   test('whose value cannot be read still has its ends', () => {
-    expect(
-      circuit(`from a: p, from b: earth, to a: q, to b: s, ${rest.replace('168 Ω', '168 V')}`),
-    ).toEqual([['unit-wrong', '`168 V`']])
+    expect(circuit(`from a: p, from b: earth, to a: q, to b: s, ${rest.replace('168 Ω', '168 V')}`)).toEqual([
+      ['unit-wrong', '`168 V`'],
+    ])
   })
 })

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { editDistance, nearest } from 'ringproof/sheet/nearest'
+import { editDistance, nearest } from 'ringproof/quantities/nearest'
 import { describe, expect, test } from 'vitest'
 import { SEED } from '../../support/seed.ts'
 
