@@ -34,7 +34,10 @@ export interface LinearSystem {
   add(slot: number, re: number, im: number): void
   /** Chooses pivots and factors; may allocate. */
   factor(): Factored
-  /** Factors with the pivots of the last `factor()`; allocates nothing. */
+  /**
+   * Factors with the pivots of the last `factor()`; allocates nothing, unless these pivots no longer serve and fresh
+   * ones are chosen. The outcome may be one object that the next call writes anew.
+   */
   refactor(): Factored
   /** Solves for `columns` right sides kept one after the other in `b`, which becomes x. */
   solve(b: Float64Array, columns: number): void
