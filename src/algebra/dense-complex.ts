@@ -235,10 +235,11 @@ export function residualComplex(
       row += Math.hypot(ar, ai)
     }
     const rest = Math.hypot(re, im)
-    if (!(rest <= worst)) worst = rest
+    worst = Math.max(worst, rest) // keeps NaN
     if (row > sizeOfA) sizeOfA = row
     const own = Math.hypot(x[2 * i]!, x[2 * i + 1]!)
     if (own > sizeOfX) sizeOfX = own
   }
-  return worst / (sizeOfA * sizeOfX * n * Number.EPSILON + tiny)
+  const value = worst / (sizeOfA * sizeOfX * n * Number.EPSILON + tiny)
+  return Number.isNaN(value) ? Number.POSITIVE_INFINITY : value
 }

@@ -159,9 +159,10 @@ export function residualReal(
       rest += a[i * n + j]! * x[j]!
       row += Math.abs(a[i * n + j]!)
     }
-    if (!(Math.abs(rest) <= worst)) worst = Math.abs(rest)
+    worst = Math.max(worst, Math.abs(rest)) // keeps NaN
     if (row > sizeOfA) sizeOfA = row
     if (Math.abs(x[i]!) > sizeOfX) sizeOfX = Math.abs(x[i]!)
   }
-  return worst / (sizeOfA * sizeOfX * n * Number.EPSILON + tiny)
+  const value = worst / (sizeOfA * sizeOfX * n * Number.EPSILON + tiny)
+  return Number.isNaN(value) ? Number.POSITIVE_INFINITY : value
 }
