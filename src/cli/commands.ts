@@ -2,6 +2,7 @@
 import { check, compare, figures, follow, list, meter, type Shelf, solve } from '../index.ts'
 import { checkTwice, figuresTwice, solveTwice } from '../opinion/answers.ts'
 import { DEMO_EXAMPLES, type Rerun, tellDemo } from './demo.ts'
+import { instrumentOf } from './instrument-of.ts'
 import type { Io } from './io.ts'
 import { frequencyOf, type Given, type OPTIONS, pairOf } from './options.ts'
 import { judgedReply, type Reply, replyOf } from './reply.ts'
@@ -138,7 +139,7 @@ export const COMMANDS: readonly CommandRow[] = [
     name: 'meter',
     summary: 'what a meter shows: the whole table of a set, or one reading between two points',
     words: [['<target>', TARGET]],
-    options: ['between', 'condition', 'range', 'instrument', 'on', ...EVERYWHERE],
+    options: ['between', 'condition', 'range', 'instrument', 'on', 'short', ...EVERYWHERE],
     examples: DEMO_EXAMPLES.meter,
     run: (asked) => {
       const { condition, range, instrument } = asked.options
@@ -147,8 +148,8 @@ export const COMMANDS: readonly CommandRow[] = [
         ...given('between', pairOf(asked.options.between)),
         ...given('condition', condition),
         ...given('range', range),
-        ...given('instrument', instrument),
-        ...given('instrumentText', fileOf(instrument, asked.io)),
+        ...instrumentOf(instrument, asked.io),
+        ...given('short', asked.options.short),
       }
       return replyOf(meter(request, asked.shelf))
     },

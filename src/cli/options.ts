@@ -14,6 +14,7 @@ export interface Given {
   readonly between?: readonly string[]
   readonly range?: string
   readonly instrument?: string
+  readonly short?: boolean
   readonly sheets?: readonly string[]
   readonly width?: string
   readonly colour?: boolean
@@ -57,8 +58,9 @@ export const OPTIONS: Readonly<Record<keyof Given, OptionRow>> = {
   },
   instrument: {
     flags: '--instrument <name or file>',
-    says: 'digital or needle, or a file of your own in the shape of netlists/instruments.yaml',
+    says: 'digital or needle, or a file of your own in the shape of netlists/instruments.yaml; my-meter.yaml:name for one of several',
   },
+  short: { flags: '--short', says: 'a table for one page of print: the cores of the cords, and what tells' },
   sheets: {
     flags: '--sheets <folder>',
     says: 'look for sheets here first; may stand several times',

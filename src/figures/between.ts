@@ -13,13 +13,16 @@ export interface Between {
   readonly frequency?: number
 }
 
-/** |V| between two nodes for 1 A put into the first and taken out of the second, own sources at rest; ohms. */
+/**
+ * |V| between two nodes for 1 A put into the first and taken out of the second, own sources at rest; ohms. Parts whose
+ * law bends count as the line finds them in this condition, without a line as they are for currents too small to matter.
+ */
 export function between(net: Netlist, p: number, q: number, how: Between): FigurePlan {
   const question: Question = {
     analysis: how.frequency === undefined ? 'direct' : 'alternating',
     condition: how.condition,
     sources: 'none',
-    small: true,
+    small: net.line === undefined ? true : 'fed',
     probes: [{ into: p, outOf: q, re: 1 }],
     ...(how.frequency === undefined ? {} : { frequency: how.frequency }),
     ...(how.lifted === undefined ? {} : { lifted: how.lifted }),

@@ -84,10 +84,15 @@ function listen(
   const other = question.instead?.find((one) => net.parts[one.part] === part)
   const spec = other?.spec ?? part.spec
   const asleep = question.sources === 'none' && part.role === 'source'
-  const bends = state === 'closed' && !asleep && question.small !== true ? part.law.bends?.(spec) : undefined
+  const bends =
+    state === 'closed' && !asleep && question.small === undefined ? part.law.bends?.(spec) : undefined
   const at = pointOf(net, part, question, omega, bends === undefined ? undefined : ours)
   const heard = stated(part, spec, at, state, pairs, omega)
   if (asleep) for (const [k, law] of heard.laws) heard.laws.set(k, resting(pairs, law))
+  for (const k of heard.laws.keys()) {
+    const ohms = ours.chords?.get(part.first + k)
+    if (ohms !== undefined) heard.laws.set(k, plainBranch(pairs, pairs.of(ohms)))
+  }
   return { heard, bent: bends !== undefined && bends.length > 0 }
 }
 

@@ -6,13 +6,17 @@
 import { stateOf } from '../netlist/conduct.ts'
 import type { Netlist, NetPart } from '../netlist/netlist.ts'
 import type { Bend, LawPoint, LawSink, Working } from '../parts/kind.ts'
+import { refuse } from '../problem.ts'
 import type { Question } from './question.ts'
 
 /** Resistance of a strap that a question adds, ohms, as any other strap. Common practice, no source. */
 const ADDED_STRAP = 0.01
 
-/** Slopes below this many siemens carry nothing that a double could tell; such a tangent is taken as level. */
-const LEVEL = 1e-15
+/** Slopes below this many siemens have no inverse that a double could hold; such a tangent is level. */
+const LEVEL = 1e-290
+
+/** What carries less than this, A, or holds less, V, has no resistance to speak of at its point. */
+const CARRIES = 1e-9
 
 /** The direct voltage and current of every branch, V and A: the point about which laws are stated. */
 export interface Point {
@@ -59,6 +63,14 @@ function pointOf(part: NetPart, { analysis, frequency = 0 }: Question, { direct,
   }
 }
 
+function refuseIdeal(): never {
+  refuse({
+    code: 'quantity-out-of-range',
+    found: 'a resistance of 0 Ω in place of one of an ohm or more',
+    expected: 'a value above 0 Ω; a short is a bridge across the part',
+  })
+}
+
 /** What one branch carries at a point. */
 export function workingAt({ voltage, current }: Point, branch: number): Working {
   return { voltage: voltage[branch]!, current: current[branch]! }
@@ -96,7 +108,9 @@ export class Laws implements LawSink, LawTable {
     this.slope = new Float64Array(2 * this.count)
     this.offset = new Float64Array(2 * this.count)
     net.branches.forEach((branch, k) => {
-      this.equations[k] = branch.form === 'equation' ? 1 : 0
+      // a slope of next to nothing is a resistance of next to everything: as an equation neither loses its digits
+      const bent = branch.part.law.bends?.(branch.part.spec).includes('direct') === true
+      this.equations[k] = branch.form === 'equation' || bent ? 1 : 0
       this.from[k] = branch.from
       this.to[k] = branch.to
     })
@@ -116,13 +130,13 @@ export class Laws implements LawSink, LawTable {
     this.bent.swing.length = 0
     this.#base = net.branches.length
     this.#added.forEach((ohms, k) => {
-      this.equation(k, 1, ohms, 0)
+      if (Number.isFinite(ohms)) this.equation(k, 1, ohms, 0)
+      else this.equation(k, 0, 1, 0)
     })
     net.parts.forEach((part, index) => {
       const other = question.instead?.find((one) => one.part === index)
       this.#fillPart(other === undefined ? part : { ...part, spec: other.spec }, question, about)
     })
-    if (question.analysis === 'direct' && about.direct !== undefined) this.#levelTangents(about.direct)
     for (const { branch, ohms } of question.within ?? []) this.#addWithin(branch, ohms)
     for (const { branch, re, im = 0 } of question.series ?? []) this.#addSeries(branch, re, im)
     for (const branch of question.lifted ?? []) this.open(branch)
@@ -143,21 +157,31 @@ export class Laws implements LawSink, LawTable {
   }
 
   #noteBends(part: NetPart, { lifted = [], small }: Question): void {
-    if (small === true) return
+    if (small !== undefined) return
     for (const bend of part.law.bends?.(part.spec) ?? []) {
       for (let k = part.first; k < part.first + part.count; k += 1)
         if (!lifted.includes(k)) this.bent[bend].push(k)
     }
   }
 
-  /** A tangent too flat to matter is a constant current: what it carries at its point. */
-  #levelTangents({ voltage }: Point): void {
-    for (const k of this.bent.direct) {
-      const y = this.slope[2 * k]!
-      if (this.equations[k] === 1 || y === 0 || Math.abs(y) >= LEVEL) continue
-      this.offset[2 * k]! += y * voltage[k]!
-      this.slope[2 * k] = 0
+  /**
+   * Takes parts whose law bends as the resistances that they are at a point; those that carry next to nothing there,
+   * and those that do not conduct at rest, stay as they are. Gives the ohms by branch.
+   */
+  takeChords(net: Netlist, { voltage, current }: Point): ReadonlyMap<number, number> {
+    const chords = new Map<number, number>()
+    for (const part of net.parts) {
+      if (part.role === 'source' || part.law.bends?.(part.spec).includes('direct') !== true) continue
+      for (let k = part.first; k < part.first + part.count; k += 1) {
+        const carries = Math.abs(current[k]!) > CARRIES && Math.abs(voltage[k]!) > CARRIES
+        if (!carries || !this.joins(k)) continue
+        const ohms = voltage[k]! / current[k]!
+        chords.set(k, ohms)
+        this.#base = k
+        this.equation(0, 1, ohms, 0)
+      }
     }
+    return chords
   }
 
   /** i = 0, whatever the form. */
@@ -180,8 +204,6 @@ export class Laws implements LawSink, LawTable {
       this.slope[k]! += this.a[branch]! * ohms
       return
     }
-    if (this.bent.direct.includes(branch))
-      throw new TypeError('a law that bends with its voltage has no resistance within')
     const re = 1 + this.slope[k]! * ohms
     const im = this.slope[k + 1]! * ohms
     for (const values of [this.slope, this.offset]) {
@@ -206,10 +228,19 @@ export class Laws implements LawSink, LawTable {
 
   admittance(branch: number, yRe: number, yIm: number, sRe = 0, sIm = 0): void {
     const k = this.#base + branch
-    if (this.equations[k] === 0) this.#set(k, 0, yRe, yIm, sRe, sIm)
-    // other values may make a conductance of what was a small resistance: y·v − i = −s
-    else if (yIm === 0) this.#set(k, yRe, 1, 0, -sRe, -sIm)
-    else throw new TypeError('an equation takes no susceptance')
+    if (this.equations[k] === 0) {
+      this.#set(k, 0, yRe, yIm, sRe, sIm)
+      return
+    }
+    // i = y·v + s as v − i/y = −s/y; where y is nothing as i = s
+    const size = yRe * yRe + yIm * yIm
+    const slope = Math.hypot(yRe, yIm)
+    if (slope < LEVEL) {
+      this.#set(k, 0, 1, 0, -sRe, -sIm)
+      return
+    }
+    const [zRe, zIm] = yIm === 0 ? [1 / yRe, 0] : [yRe / size, -yIm / size]
+    this.#set(k, 1, zRe, zIm, -(sRe * zRe - sIm * zIm), -(sRe * zIm + sIm * zRe))
   }
 
   equation(branch: number, a: number, zRe: number, zIm: number, eRe = 0, eIm = 0): void {
@@ -220,7 +251,7 @@ export class Laws implements LawSink, LawTable {
     }
     // and a small resistance of what was a conductance: i = (a·v − e)/z
     const size = zRe * zRe + zIm * zIm
-    if (size === 0) throw new TypeError('an admittance takes no ideal link')
+    if (size === 0) refuseIdeal()
     const [re, im] = [zRe / size, -zIm / size]
     this.#set(k, 0, a * re, a * im, -(eRe * re - eIm * im), -(eRe * im + eIm * re))
   }
@@ -241,6 +272,12 @@ export class Laws implements LawSink, LawTable {
   joins(k: number): boolean {
     if (this.equations[k] === 1) return this.a[k] !== 0
     return this.slope[2 * k] !== 0 || this.slope[2 * k + 1] !== 0
+  }
+
+  /** Whether the branch drives a current of its own whatever the voltage across it. */
+  drives(k: number): boolean {
+    if (this.short(k)) return false
+    return this.equations[k] === 1 ? this.a[k] === 0 : this.slope[2 * k] === 0 && this.slope[2 * k + 1] === 0
   }
 
   /** Whether the branch is an ideal short or voltage source: a·v = e with nothing in series. */

@@ -39,17 +39,18 @@ export interface Question {
   readonly probes?: readonly Probe[]
   readonly series?: readonly SeriesVoltage[]
   /**
-   * Parts whose law bends are taken as they are for currents too small to matter: about rest, not about the point
-   * that the sources put them in. What an ideal meter without battery of its own would read.
+   * Parts whose law bends are taken as plain resistances: `true` as they are for currents too small to matter, which is
+   * what an ideal meter without battery of its own would read; `fed` as the line finds them in this condition, by the
+   * ratio of what they hold to what they carry, those that conduct at rest at all.
    */
-  readonly small?: true
+  readonly small?: true | 'fed'
   /** Branches taken out: i = 0. */
   readonly lifted?: readonly number[]
   /** Straps added between two nodes. */
   readonly added?: readonly Added[]
   /** Resistances added between two nodes, ohms; 0 Ω is an ideal link. */
   readonly bridges?: readonly Bridge[]
-  /** Resistances in series with branches, ohms; not with one whose law bends with its voltage. */
+  /** Resistances in series with branches, ohms. */
   readonly within?: readonly { readonly branch: number; readonly ohms: number }[]
   /** Parts, by their index, that have other values than their sheet says. */
   readonly instead?: readonly { readonly part: number; readonly spec: PartSpec }[]

@@ -31,6 +31,8 @@ export interface Solution {
   readonly point?: Point
   /** Alternating voltage across every branch, V rms, where a law hangs on it. */
   readonly swing?: Float64Array
+  /** Ohms of the bent parts that were taken as the line finds them, by branch. */
+  readonly chords?: ReadonlyMap<number, number>
 }
 
 /** The voltage from `q` to `p`, V(p) − V(q); undefined between two islands. */

@@ -1,7 +1,7 @@
 /** One question about a netlist, answered: laws about their point, topology, system, solution. */
-import { type Netlist, nodeName } from '../netlist/netlist.ts'
+import { type Branch, type Netlist, nodeName } from '../netlist/netlist.ts'
 import { bridgesOf } from '../netlist/paths.ts'
-import { refuse } from '../problem.ts'
+import { ProblemError, refuse } from '../problem.ts'
 import { Laws, type Point } from './laws.ts'
 import { branchesOf, type Linear, type Manner, solveLinear, voltagesOf } from './linear.ts'
 import { newton } from './points/newton.ts'
@@ -14,12 +14,15 @@ import type { Topology } from './topology.ts'
 
 /** Share of the largest branch current that a gauge may carry before the sources contradict each other. */
 const GAUGE_LIMIT = 1e-9
+/** Tangents taken as level are off by up to this much, A; so little in a gauge contradicts nothing. */
+const GAUGE_FLOOR = 1e-12
 
 /** A linear network with the point and the sizes of voltage in which its laws are stated. */
 interface Stated {
   readonly linear: Linear
   readonly point?: Point | undefined
   readonly swing?: Float64Array
+  readonly chords?: ReadonlyMap<number, number>
 }
 
 /**
@@ -29,13 +32,13 @@ interface Stated {
  */
 export function solve(net: Netlist, question: Question, manner: Manner = {}): Solution {
   const laws = new Laws(net, question)
-  const { linear, point, swing } = state(net, laws, question, manner)
+  const { linear, point, swing, chords } = state(net, laws, question, manner)
   const { topology, refined } = linear
   const complex = question.analysis === 'alternating'
   const voltages = voltagesOf(net, refined.value, complex)
   const voltageTails = voltagesOf(net, refined.tail, complex)
   const { currents } = branchesOf(laws, linear, complex)
-  refuseGauge(net, topology, voltages, currents)
+  refuseGauge(net, laws, topology, voltages, currents)
   const moved =
     topology.closing.length === 0 ? [] : shareLoops(laws, linear.shorts, topology.closing, currents)
   const shared = inLoops(net, linear.shorts, moved)
@@ -51,11 +54,18 @@ export function solve(net: Netlist, question: Question, manner: Manner = {}): So
     standIns: laws.standIns,
     ...(point === undefined ? {} : { point }),
     ...(swing === undefined ? {} : { swing }),
+    ...(chords === undefined ? {} : { chords }),
   }
 }
 
 /** States the laws about the right point and solves; the laws are left as they were solved. */
 function state(net: Netlist, laws: Laws, question: Question, manner: Manner): Stated {
+  if (question.small === 'fed') {
+    const point = fedPoint(net, question)
+    laws.fill(net, question)
+    const chords = point === undefined ? undefined : laws.takeChords(net, point)
+    return { linear: solveLinear(net, laws, question, manner), ...(chords === undefined ? {} : { chords }) }
+  }
   if (question.analysis === 'alternating') {
     const point = operatingPoint(net, question)
     laws.fill(net, question, { direct: point })
@@ -67,6 +77,16 @@ function state(net: Netlist, laws: Laws, question: Question, manner: Manner): St
   return { linear: solveLinear(net, laws, question, manner) }
 }
 
+/** Where the line puts the bent parts in this condition; none where it finds no point for them. */
+function fedPoint(net: Netlist, { condition }: Question): Point | undefined {
+  try {
+    return operatingPoint(net, { analysis: 'direct', condition })
+  } catch (error) {
+    if (error instanceof ProblemError) return undefined
+    throw error
+  }
+}
+
 /** Those of the links whose current was shared that lie in a loop; what only leads to one has a current of its own. */
 function inLoops(net: Netlist, shorts: readonly number[], moved: readonly number[]): readonly number[] {
   if (moved.length === 0) return moved
@@ -75,7 +95,14 @@ function inLoops(net: Netlist, shorts: readonly number[], moved: readonly number
   return moved.filter((k) => !bridges.has(k))
 }
 
-function refuseGauge(net: Netlist, topology: Topology, voltages: Float64Array, currents: Float64Array): void {
+/** Refuses sources that drive a fixed current into an island without a way back; where none does, a gauge carries rounding. */
+function refuseGauge(
+  net: Netlist,
+  laws: Laws,
+  topology: Topology,
+  voltages: Float64Array,
+  currents: Float64Array,
+): void {
   let largest = 0
   for (let k = 0; k < currents.length; k += 2)
     largest = Math.max(largest, Math.hypot(currents[k]!, currents[k + 1]!))
@@ -84,17 +111,32 @@ function refuseGauge(net: Netlist, topology: Topology, voltages: Float64Array, c
     const through = Math.hypot(voltages[2 * node]!, voltages[2 * node + 1]!)
     if (through <= GAUGE_LIMIT * largest) continue
     const island = topology.island[node]
-    const names = net.branches
-      .filter((branch) => branch.part.role === 'source')
-      .filter(
-        (branch) => (topology.island[branch.from] === island) !== (topology.island[branch.to] === island),
-      )
-      .map((branch) => branch.id)
-    refuse({
-      code: 'contradiction',
-      found: `${names.join(', ')} driving a current into ${nodeName(net, node)} with no way back`,
-      expected: 'a closed way for the current of every current source',
-      mend: `join ${nodeName(net, node)} to the rest of the network`,
-    })
+    const crossing = net.branches.filter(
+      ({ index, from, to }) =>
+        laws.drives(index) && (topology.island[from] === island) !== (topology.island[to] === island),
+    )
+    const sources = crossing.filter(({ index }) => !laws.bent.direct.includes(index)).map(({ id }) => id)
+    if (sources.length > 0) refuseDriven(net, sources, node)
+    const [bent] = crossing
+    if (bent !== undefined && through > GAUGE_FLOOR) refuseParted(bent)
   }
+}
+
+function refuseDriven(net: Netlist, sources: readonly string[], node: number): never {
+  refuse({
+    code: 'contradiction',
+    found: `${sources.join(', ')} driving a current into ${nodeName(net, node)} with no way back`,
+    expected: 'a closed way for the current of every current source',
+    mend: `join ${nodeName(net, node)} to the rest of the network`,
+  })
+}
+
+function refuseParted({ id, part }: Branch): never {
+  refuse({
+    code: 'no-convergence',
+    found: `${id}, whose current has no way back at the point that was found`,
+    expected: 'a direct-current point in which every part agrees with its law',
+    mend: 'look at the values of that part and of those that it is in series with',
+    ...(part.origin === undefined ? {} : { place: part.origin }),
+  })
 }

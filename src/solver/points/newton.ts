@@ -5,6 +5,7 @@
  * bent parts, then sources raised gradually. Neither is in any answer.
  */
 import { branchAt, type Netlist } from '../../netlist/netlist.ts'
+import type { PartSpec } from '../../parts/kind.ts'
 import { ProblemError, refuse } from '../../problem.ts'
 import { type Laws, type Point, workingAt } from '../laws.ts'
 import { branchesOf, type Linear, solveLinear } from '../linear.ts'
@@ -19,7 +20,7 @@ const ABSOLUTE = 1e-12
 const LEAKING = 1e-3
 /** Steps after which a step that leads astray is taken by half. */
 const PATIENCE = 8
-/** Conductances beside bent parts on the way, siemens, and then none. */
+/** Conductances beside bent parts on the way, siemens, and as many ohms within them; then none. */
 const HELPS: readonly number[] = [1e-2, 1e-4, 1e-6, 1e-8, 1e-10, 1e-12, 0]
 /** Shares to which the sources are raised, and the smallest step by which they are. */
 const FIRST_RISE = 1 / 16
@@ -31,6 +32,10 @@ interface Attempt {
   /** What every branch carried last. */
   readonly point: Point
   readonly worst?: Off
+  /** Some bent part parts two islands only because its tangent is level there: true, or merely stuck. */
+  readonly parted?: boolean
+  /** Why the linear network of the last step had no solution. */
+  readonly error?: ProblemError
 }
 
 /** The branch furthest off its law, in tolerances, and by which share. */
@@ -40,7 +45,7 @@ interface Off {
   readonly share: number
 }
 
-/** What is changed in the laws on the way. */
+/** What is changed in the laws on the way: siemens beside and ohms within bent parts, a share of the sources. */
 interface Help {
   readonly beside: number
   readonly raised: number
@@ -60,19 +65,36 @@ export function atRest(count: number): Point {
 }
 
 /**
- * Finds where all laws agree, from rest or from `start`. Laws are left filled about the point found.
- * @throws ProblemError `no-convergence` naming the part furthest off its law.
+ * Finds where all laws agree, from rest. Laws are left filled about the point found.
+ * @throws ProblemError `no-convergence` naming the part furthest off its law; what the linear network is refused for,
+ * where every attempt ends on that
  */
-export function newton(net: Netlist, laws: Laws, question: Question, start?: Point): Working {
+export function newton(net: Netlist, laws: Laws, question: Question): Working {
   const rest = atRest(laws.count)
-  const first = attempt(net, laws, question, start ?? rest, NO_HELP)
-  if (first.linear !== undefined) return { linear: first.linear, point: first.point }
-  const helped = withConductances(net, laws, question, rest)
-  if (helped.linear !== undefined) return { linear: helped.linear, point: helped.point }
-  const raised = withRisingSources(net, laws, question, rest)
-  if (raised.linear !== undefined) return { linear: raised.linear, point: raised.point }
-  const worst = raised.worst ?? helped.worst ?? first.worst
-  return refuseUnsettled(net, worst)
+  const attempts: Attempt[] = []
+  for (const way of [plainly, withConductances, withRisingSources]) {
+    const made = way(net, laws, question, rest)
+    // a part whose tangent is level may be stuck where it started: only help shows whether it is open
+    const stuck = way === plainly && made.parted === true
+    if (made.linear !== undefined && !stuck) return { linear: made.linear, point: made.point }
+    attempts.push(made)
+  }
+  const [first] = attempts
+  if (first?.linear !== undefined) return again(net, laws, question, first.point, first.linear)
+  const unsettled = attempts.findLast(({ worst, error }) => worst !== undefined && error === undefined)
+  const refused = attempts.find(({ error }) => error !== undefined)?.error
+  if (unsettled === undefined && refused !== undefined) throw refused
+  return refuseUnsettled(net, unsettled?.worst)
+}
+
+/** What the first attempt found, its laws filled once more. */
+function again(net: Netlist, laws: Laws, question: Question, point: Point, linear: Linear): Working {
+  laws.fill(net, question, { direct: point })
+  return { linear, point }
+}
+
+function plainly(net: Netlist, laws: Laws, question: Question, rest: Point): Attempt {
+  return attempt(net, laws, question, rest, NO_HELP)
 }
 
 function withConductances(net: Netlist, laws: Laws, question: Question, rest: Point): Attempt {
@@ -103,6 +125,8 @@ function withRisingSources(net: Netlist, laws: Laws, question: Question, rest: P
 /** Steps from point to point until all is at rest; `linear` is absent where it does not come to rest. */
 function attempt(net: Netlist, laws: Laws, asked: Question, start: Point, help: Help): Attempt {
   const question = help.raised === 1 ? asked : withScaledProbes(asked, help.raised)
+  const within = withinOf(question)
+  const specs = specsOf(net, question)
   const fill = (about: Point): void => {
     laws.fill(net, question, { direct: about })
     applyHelp(laws, help)
@@ -112,15 +136,16 @@ function attempt(net: Netlist, laws: Laws, asked: Question, start: Point, help: 
   let worst: Off | undefined
   for (let step = 0; step < STEPS; step += 1) {
     fill(point)
-    const linear = solveOrStop(net, laws, question)
-    if (linear === undefined) break
-    const carried = carriedBy(laws, linear, point)
-    const next = settle(net, laws, carried, point)
+    const solved = solveOrStop(net, laws, question)
+    if ('error' in solved) return { point, error: solved.error, ...(worst === undefined ? {} : { worst }) }
+    const { linear } = solved
+    const { carried, parted } = carriedBy(laws, linear, point, within)
+    const next = settle(net, laws, specs, carried, point)
     fill(carried)
-    const off = furthestOff(laws, carried)
+    const off = furthestOff(laws, carried, within)
     if (off.tolerances <= 1 && atRestSince(before, linear) && same(laws, next, carried)) {
       fill(point) // the laws in which `linear` was solved
-      return { linear, point: carried, worst: off }
+      return { linear, point: carried, worst: off, parted }
     }
     const astray = step > PATIENCE && worst !== undefined && off.tolerances >= worst.tolerances
     point = astray ? halfway(point, next) : next
@@ -130,12 +155,28 @@ function attempt(net: Netlist, laws: Laws, asked: Question, start: Point, help: 
   return worst === undefined ? { point } : { point, worst }
 }
 
+/** Ohms that a question puts in series with branches. */
+function withinOf({ within = [] }: Question): ReadonlyMap<number, number> {
+  const sums = new Map<number, number>()
+  for (const { branch, ohms } of within) sums.set(branch, (sums.get(branch) ?? 0) + ohms)
+  return sums
+}
+
+/** Values that a question gives to parts in place of their own, by the part's first branch. */
+function specsOf(net: Netlist, { instead = [] }: Question): ReadonlyMap<number, PartSpec> {
+  return new Map(instead.map(({ part, spec }) => [net.parts[part]?.first ?? -1, spec]))
+}
+
 /** A solve on the way that may meet a network without a solution; the next kind of help may not. */
-function solveOrStop(net: Netlist, laws: Laws, question: Question): Linear | undefined {
+function solveOrStop(
+  net: Netlist,
+  laws: Laws,
+  question: Question,
+): { readonly linear: Linear } | { readonly error: ProblemError } {
   try {
-    return solveLinear(net, laws, question)
+    return { linear: solveLinear(net, laws, question) }
   } catch (error) {
-    if (error instanceof ProblemError) return undefined
+    if (error instanceof ProblemError) return { error }
     throw error
   }
 }
@@ -145,36 +186,58 @@ function withScaledProbes(question: Question, share: number): Question {
   return { ...question, probes }
 }
 
-/** Puts conductances beside the bent parts and takes the sources down to their share. */
+/** Puts conductances beside the bent parts and resistances within, and takes the sources down to their share. */
 function applyHelp(laws: Laws, { beside, raised }: Help): void {
-  if (beside === 0 && raised === 1) return
-  const bent = new Set(laws.bent.direct)
   if (raised !== 1) {
+    const bent = new Set(laws.bent.direct)
     for (let k = 0; k < laws.count; k += 1) if (!bent.has(k)) laws.offset[2 * k]! *= raised
   }
   if (beside === 0) return
-  for (const k of bent) if (laws.equations[k] === 0) laws.slope[2 * k]! += beside
+  for (const k of laws.bent.direct) {
+    const a = laws.a[k]!
+    const z = laws.slope[2 * k]! + (a === 0 ? 0 : beside)
+    // a·v − z·i = e with i = i′ + g·v in place of i: (a + z·g)·v − z·i′ = e, scaled so that a is 1 again
+    const scale = a + z * beside
+    laws.a[k] = 1
+    laws.slope[2 * k] = z / scale
+    laws.offset[2 * k]! /= scale
+  }
 }
 
 /** What every branch carries; the voltage between two islands is not determined and stays what it was. */
-function carriedBy(laws: Laws, linear: Linear, before: Point): Point {
+function carriedBy(
+  laws: Laws,
+  linear: Linear,
+  before: Point,
+  within: ReadonlyMap<number, number>,
+): { readonly carried: Point; readonly parted: boolean } {
   const { falls, currents } = branchesOf(laws, linear, false)
   const carried = atRest(laws.count)
   const { island } = linear.topology
+  let parted = false
   for (const k of laws.bent.direct) {
     const apart = island[laws.from[k]!] !== island[laws.to[k]!]
-    carried.voltage[k] = apart ? before.voltage[k]! : falls[2 * k]!
-    carried.current[k] = currents[2 * k]!
+    if (apart) parted = true
+    const current = currents[2 * k]!
+    carried.voltage[k] = apart ? before.voltage[k]! : falls[2 * k]! - (within.get(k) ?? 0) * current
+    carried.current[k] = current
   }
-  return carried
+  return { carried, parted }
 }
 
 /** The next point: what is carried, held back by the parts whose law asks for it. */
-function settle(net: Netlist, laws: Laws, carried: Point, before: Point): Point {
+function settle(
+  net: Netlist,
+  laws: Laws,
+  specs: ReadonlyMap<number, PartSpec>,
+  carried: Point,
+  before: Point,
+): Point {
   const next = { voltage: carried.voltage.slice(), current: carried.current.slice() }
   for (const k of laws.bent.direct) {
     const { part, ordinal } = branchAt(net, k)
-    const held = part.law.settle?.(part.spec, ordinal, workingAt(carried, k), workingAt(before, k))
+    const spec = specs.get(part.first) ?? part.spec
+    const held = part.law.settle?.(spec, ordinal, workingAt(carried, k), workingAt(before, k))
     if (held === undefined) continue
     next.voltage[k] = held.voltage
     next.current[k] = held.current
@@ -183,22 +246,19 @@ function settle(net: Netlist, laws: Laws, carried: Point, before: Point): Point 
 }
 
 /** The bent branch furthest off its law, in shares of what its terms are; the laws stand about `carried`. */
-function furthestOff(laws: Laws, { voltage, current }: Point): Off {
+function furthestOff(laws: Laws, { voltage, current }: Point, within: ReadonlyMap<number, number>): Off {
   let worst: Off = { branch: -1, tolerances: 0, share: 0 }
   for (const k of laws.bent.direct) {
-    const terms =
-      laws.equations[k] === 1
-        ? [laws.a[k]! * voltage[k]!, -laws.slope[2 * k]! * current[k]!, -laws.offset[2 * k]!]
-        : [current[k]!, -laws.slope[2 * k]! * voltage[k]!, -laws.offset[2 * k]!]
+    const across = voltage[k]! + (within.get(k) ?? 0) * current[k]!
+    const terms = [laws.a[k]! * across, -laws.slope[2 * k]! * current[k]!, -laws.offset[2 * k]!]
     const sum = Math.abs(terms.reduce((total, term) => total + term, 0))
     const size = terms.reduce((total, term) => total + Math.abs(term), 0)
-    const tolerances = sum / (RELATIVE * size + ABSOLUTE * (laws.equations[k] === 1 ? 1 : LEAKING))
-    if (tolerances > worst.tolerances || Number.isNaN(tolerances))
-      worst = {
-        branch: k,
-        tolerances: Number.isNaN(tolerances) ? Number.POSITIVE_INFINITY : tolerances,
-        share: size === 0 ? 0 : sum / size,
-      }
+    // where nothing depends on the voltage, the terms are currents
+    const tolerances = sum / (RELATIVE * size + ABSOLUTE * (laws.a[k] === 0 ? LEAKING : 1))
+    if (tolerances > worst.tolerances || Number.isNaN(tolerances)) {
+      const far = Number.isNaN(tolerances) ? Number.POSITIVE_INFINITY : tolerances
+      worst = { branch: k, tolerances: far, share: size === 0 ? 0 : sum / size }
+    }
   }
   return worst
 }

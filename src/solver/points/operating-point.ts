@@ -1,5 +1,6 @@
 /** The direct-current point around which alternating current is small; found once for all frequencies. */
-import type { Netlist } from '../../netlist/netlist.ts'
+import type { Netlist, NetPart } from '../../netlist/netlist.ts'
+import type { PartSpec } from '../../parts/kind.ts'
 import { Laws, type Point } from '../laws.ts'
 import type { Question } from '../question.ts'
 import { newton } from './newton.ts'
@@ -15,8 +16,8 @@ const known = new WeakMap<Netlist, Map<string, Point>>()
  * @throws ProblemError `no-convergence`
  */
 export function operatingPoint(net: Netlist, question: Question): Point | undefined {
-  if (question.small === true) return undefined
-  if (!net.parts.some((part) => part.law.bends?.(part.spec).includes('direct'))) return undefined
+  if (question.small !== undefined) return undefined
+  if (!bends(net, question)) return undefined
   const { condition, lifted, added, bridges, within, instead } = question
   const direct: Question = {
     analysis: 'direct',
@@ -38,4 +39,14 @@ export function operatingPoint(net: Netlist, question: Question): Point | undefi
   const { point } = newton(net, new Laws(net, direct), direct)
   points.set(key, point)
   return point
+}
+
+/** Whether some law hangs on the point, with the values that the question gives to parts. */
+function bends(net: Netlist, { instead = [] }: Question): boolean {
+  const hangs = (part: NetPart | undefined, spec: PartSpec | undefined): boolean =>
+    part !== undefined && spec !== undefined && part.law.bends?.(spec).includes('direct') === true
+  return (
+    net.parts.some((part) => hangs(part, part.spec)) ||
+    instead.some(({ part, spec }) => hangs(net.parts[part], spec))
+  )
 }

@@ -84,7 +84,7 @@ describe('the delivered instruments', () => {
 
 describe('a table of one’s own', () => {
   test('is taken, its habits from the delivered one', () => {
-    const kit = kitOf('mine.yaml', { file: 'mine.yaml', text: GOOD })
+    const kit = kitOf(undefined, { file: 'mine.yaml', text: GOOD })
     expect(kit.instrument.name).toBe('mine')
     expect(kit.habits).toEqual(deliveredInstruments().habits)
   })
@@ -92,7 +92,7 @@ describe('a table of one’s own', () => {
   test('with several instruments needs the name of one', () => {
     const two = GOOD + GOOD.split('\n').slice(2).join('\n').replace('mine:', 'other:')
     expect(kitOf('other', { file: 'mine.yaml', text: two }).instrument.name).toBe('other')
-    expect(() => kitOf('mine.yaml', { file: 'mine.yaml', text: two })).toThrow(ProblemError)
+    expect(() => kitOf(undefined, { file: 'mine.yaml', text: two })).toThrow(ProblemError)
   })
 
   test.each([
