@@ -4,6 +4,7 @@ import { bridgesOf } from '../netlist/paths.ts'
 import { ProblemError, refuse } from '../problem.ts'
 import { Laws, type Point } from './laws.ts'
 import { branchesOf, type Linear, type Manner, solveLinear, voltagesOf } from './linear.ts'
+import { noteFarSwings } from './points/far-swing.ts'
 import { newton } from './points/newton.ts'
 import { operatingPoint } from './points/operating-point.ts'
 import { settleSwing } from './points/swing.ts'
@@ -69,8 +70,14 @@ function state(net: Netlist, laws: Laws, question: Question, manner: Manner): St
   if (question.analysis === 'alternating') {
     const point = operatingPoint(net, question)
     laws.fill(net, question, { direct: point })
-    if (laws.bent.swing.length > 0) return { point, ...settleSwing(net, laws, question, point) }
-    return { point, linear: solveLinear(net, laws, question, manner) }
+    if (laws.bent.swing.length > 0) {
+      const swung = settleSwing(net, laws, question, point)
+      noteFarSwings(net, laws, question, swung.linear, point)
+      return { point, ...swung }
+    }
+    const linear = solveLinear(net, laws, question, manner)
+    noteFarSwings(net, laws, question, linear, point)
+    return { point, linear }
   }
   laws.fill(net, question)
   if (laws.bent.direct.length > 0) return newton(net, laws, question)

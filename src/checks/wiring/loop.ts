@@ -1,5 +1,6 @@
 /** The loop: through both line wires off-hook, open on-hook. */
 import { between } from '../../figures/between.ts'
+import type { Figure } from '../../figures/figure.ts'
 import { loopCurrent, onHookLeakage } from '../../figures/loop.ts'
 import type { Condition } from '../../netlist/condition.ts'
 import { conducting, without } from '../../netlist/conduct.ts'
@@ -80,6 +81,18 @@ function gapsOf(context: CheckContext): readonly (readonly [number, number])[] {
   return [...slots, ...own.map((branch): readonly [number, number] => [branch.from, branch.to])]
 }
 
+/** Share of the loop current that suppressors may take without being what carries it. */
+const TAKEN = 0.1
+
+/** The loop current, without the suppressors where it is they that carry it: that is no loop. */
+function carriedLoop(context: CheckContext, condition: Condition): Figure {
+  const whole = context.figure(loopCurrent(context.net, context.place, condition))
+  const lifted = openAtRest(context, condition)
+  if (lifted.length === 0) return whole
+  const bare = context.figure(loopCurrent(context.net, context.place, condition, 'loop.current', lifted))
+  return (bare.value ?? 0) < (1 - TAKEN) * (whole.value ?? 0) ? bare : whole
+}
+
 /** Branches of the set that conduct only once the voltage across them is high. */
 function openAtRest({ net, place }: CheckContext, condition: Condition): readonly number[] {
   const conducts = conducting(net, condition, 'direct')
@@ -101,13 +114,12 @@ export const loopThroughSet: Rule = {
     if (!hasHook(context)) return [noHook(context, loopThroughSet.id)]
     const condition = when(context, 'off-hook')
     const { ids, gap } = loopWay(context)
-    // what only a suppressor carries is no loop
-    const lifted = gap === '' ? [] : openAtRest(context, condition)
+    const current = carriedLoop(context, condition)
     return [
       judge({
         check: loopThroughSet.id,
         subject: context.place.place,
-        figure: context.figure(loopCurrent(context.net, context.place, condition, 'loop.current', lifted)),
+        figure: current,
         limit: limitOf(context.limits, 'loop-make'),
         path: ids,
         says: {

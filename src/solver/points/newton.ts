@@ -139,10 +139,10 @@ function attempt(net: Netlist, laws: Laws, asked: Question, start: Point, help: 
     const solved = solveOrStop(net, laws, question)
     if ('error' in solved) return { point, error: solved.error, ...(worst === undefined ? {} : { worst }) }
     const { linear } = solved
-    const { carried, parted } = carriedBy(laws, linear, point, within)
+    const { carried, parted } = carriedBy(laws, linear, point, within, help)
     const next = settle(net, laws, specs, carried, point)
     fill(carried)
-    const off = furthestOff(laws, carried, within)
+    const off = furthestOff(laws, carried, within, help)
     if (off.tolerances <= 1 && atRestSince(before, linear) && same(laws, next, carried)) {
       fill(point) // the laws in which `linear` was solved
       return { linear, point: carried, worst: off, parted }
@@ -210,6 +210,7 @@ function carriedBy(
   linear: Linear,
   before: Point,
   within: ReadonlyMap<number, number>,
+  { beside }: Help,
 ): { readonly carried: Point; readonly parted: boolean } {
   const { falls, currents } = branchesOf(laws, linear, false)
   const carried = atRest(laws.count)
@@ -218,7 +219,8 @@ function carriedBy(
   for (const k of laws.bent.direct) {
     const apart = island[laws.from[k]!] !== island[laws.to[k]!]
     if (apart) parted = true
-    const current = currents[2 * k]!
+    // what the help beside it carries is none of the part's own
+    const current = currents[2 * k]! - beside * falls[2 * k]!
     carried.voltage[k] = apart ? before.voltage[k]! : falls[2 * k]! - (within.get(k) ?? 0) * current
     carried.current[k] = current
   }
@@ -246,11 +248,17 @@ function settle(
 }
 
 /** The bent branch furthest off its law, in shares of what its terms are; the laws stand about `carried`. */
-function furthestOff(laws: Laws, { voltage, current }: Point, within: ReadonlyMap<number, number>): Off {
+function furthestOff(
+  laws: Laws,
+  { voltage, current }: Point,
+  within: ReadonlyMap<number, number>,
+  { beside }: Help,
+): Off {
   let worst: Off = { branch: -1, tolerances: 0, share: 0 }
   for (const k of laws.bent.direct) {
     const across = voltage[k]! + (within.get(k) ?? 0) * current[k]!
-    const terms = [laws.a[k]! * across, -laws.slope[2 * k]! * current[k]!, -laws.offset[2 * k]!]
+    const whole = current[k]! + beside * across
+    const terms = [laws.a[k]! * across, -laws.slope[2 * k]! * whole, -laws.offset[2 * k]!]
     const sum = Math.abs(terms.reduce((total, term) => total + term, 0))
     const size = terms.reduce((total, term) => total + Math.abs(term), 0)
     // where nothing depends on the voltage, the terms are currents

@@ -6,6 +6,7 @@
 import type { Netlist } from '../../netlist/netlist.ts'
 import { type About, Laws, type LawTable, type Mutual } from '../laws.ts'
 import type { Question } from '../question.ts'
+import { type Solution, voltageBetween } from '../solution.ts'
 import { type Change, changed } from './change.ts'
 
 /** One branch's law in numbers. */
@@ -37,9 +38,14 @@ export type Candidate =
 export interface Stated {
   readonly laws: Laws
   readonly about: About
-  /** Whether some law hangs on its point, and which laws that point was found with. */
+  /** Whether some law hangs on its point. */
   readonly bent: boolean
+  /** The direct current that such laws rest on, for an alternating question. */
+  readonly direct?: Solution | undefined
 }
+
+/** A branch that carries less than this, A, and nodes that differ by less, V, change nothing when opened or joined. */
+const QUIET = 1e-12
 
 const FRESH: Candidate = { does: 'fresh' }
 
@@ -61,13 +67,25 @@ function lawsOf(net: Netlist, question: Question, about: About): Laws {
 }
 
 /** Whether a change touches direct current, on which the point of bent parts rests. */
-function movesPoint(net: Netlist, question: Question, { about }: Stated, change: Change): boolean {
+function movesPoint(net: Netlist, question: Question, stated: Stated, change: Change): boolean {
+  const { about, direct } = stated
   if (about.swing !== undefined) return true
+  if (direct !== undefined && isQuiet(direct, change)) return false
   if ('bridge' in change) return true
-  const direct: Question = { ...question, analysis: 'direct' }
+  const asked: Question = { ...question, analysis: 'direct' }
   const point = { direct: about.direct }
-  const same = difference(lawsOf(net, direct, point), lawsOf(net, changed(direct, [change]), point))
+  const same = difference(lawsOf(net, asked, point), lawsOf(net, changed(asked, [change]), point))
   return same.does !== 'none'
+}
+
+/** Whether nothing flows where a change opens or bridges. */
+function isQuiet(direct: Solution, change: Change): boolean {
+  const still = (branch: number): boolean => Math.abs(direct.currents[2 * branch]!) <= QUIET
+  if ('lifted' in change) return still(change.lifted)
+  if ('within' in change) return still(change.within.branch)
+  if (!('bridge' in change)) return false
+  const between = voltageBetween(direct, change.bridge.from, change.bridge.to)
+  return between !== undefined && Math.abs(between.re) <= QUIET
 }
 
 /** The one branch whose law differs. */

@@ -9,6 +9,8 @@ import { operatingPoint } from '../points/operating-point.ts'
 import { settleSwing } from '../points/swing.ts'
 import type { Question } from '../question.ts'
 import type { Refined } from '../refine.ts'
+import type { Solution } from '../solution.ts'
+import { solve } from '../solve.ts'
 import type { Kept } from './columns.ts'
 
 /** A solved question with its factors. */
@@ -20,6 +22,8 @@ export interface KeptSolution {
   /** About which point the laws stand, and whether any law hangs on it. */
   readonly about: About
   readonly bent: boolean
+  /** The direct current that bent parts rest on, for an alternating question. */
+  readonly direct?: Solution
 }
 
 /** Solves and factors; the factors belong to nobody else. @throws ProblemError as `solve` */
@@ -42,7 +46,15 @@ export function keep(net: Netlist, question: Question): KeptSolution {
   const kept: Kept = { laws, topology, assembled, complex, nodes: net.nodes.length }
   const stated = new Laws(net, question)
   stated.fill(net, question, about)
-  return { kept, refined: linear.refined, laws: stated, about, bent }
+  const direct = complex && bent ? solve(net, directOf(question)) : undefined
+  return {
+    kept,
+    refined: linear.refined,
+    laws: stated,
+    about,
+    bent,
+    ...(direct === undefined ? {} : { direct }),
+  }
 }
 
 function pointFor(net: Netlist, laws: Laws, question: Question): About {
@@ -55,4 +67,9 @@ function pointFor(net: Netlist, laws: Laws, question: Question): About {
   laws.fill(net, question)
   if (laws.bent.direct.length === 0) return {}
   return { direct: newton(net, laws, question).point }
+}
+
+/** The direct question behind an alternating one. */
+function directOf({ frequency: _, probes: __, series: ___, sources: ____, ...rest }: Question): Question {
+  return { ...rest, analysis: 'direct' }
 }

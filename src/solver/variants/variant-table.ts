@@ -78,8 +78,8 @@ export class VariantTable {
     this.#question = question
     this.#readings = readings
     this.#changes = changes
-    const { kept, refined, laws, about, bent } = keep(net, question)
-    const stated = { laws, about, bent }
+    const { kept, refined, laws, about, bent, direct } = keep(net, question)
+    const stated = { laws, about, bent, direct }
     this.#candidates = changes.map((change) => candidateOf(net, question, stated, change))
     this.#joined = joinedBy(net.nodes.length, laws, kept.topology, this.#candidates)
     this.#fresh = this.#freshOnes(laws, kept.topology.closing.length > 0)
@@ -115,12 +115,25 @@ export class VariantTable {
 
   /** Readings after two changes. */
   two(c: number, d: number, out: Float64Array): Found {
+    if (this.#sameValues(c, d)) {
+      // a part has one set of values: what both together would be is not said
+      out.fill(Number.NaN)
+      this.counts.refused += 1
+      return 'refused'
+    }
     if (this.#fresh[c] === 1 || this.#fresh[d] === 1) return this.#solveAfresh(out, c, d)
     if (this.#branches[c] === this.#branches[d]) return this.#solveAfresh(out, c, d)
     if (this.#candidates[c]!.does === 'none') return this.one(d, out)
     if (this.#candidates[d]!.does === 'none') return this.one(c, out)
     if (this.#joined.pairs[c * this.#candidates.length + d] === 1) return this.#solveAfresh(out, c, d)
     return updateTwo(this.#tables, c, d, out) ? this.#updated(out, c, d) : this.#solveAfresh(out, c, d)
+  }
+
+  /** Whether both changes give other values to one part. */
+  #sameValues(c: number, d: number): boolean {
+    const one = this.#changes[c]!
+    const two = this.#changes[d]!
+    return 'instead' in one && 'instead' in two && one.instead.part === two.instead.part
   }
 
   /** Updates until the next one that is compared: on average so many, drawn only then, so that most cost nothing. */
