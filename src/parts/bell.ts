@@ -32,6 +32,9 @@ export const bell: PartKind<BellSpec> = {
   kind: 'bell',
   says: 'A bell: its coils as a whole or as two with their link, and the least current that makes it ring.',
   role: 'sounder',
+  meterBlind:
+    'a right resistance is no sound bell: magnet, clapper and gongs show only when it rings, shorted turns hardly at ' +
+    'all, and two coils joined so that they oppose each other read the same',
   schema: z.strictObject({
     kind: z.literal('bell'),
     ...ENDS,
