@@ -68,13 +68,16 @@ export function rootSumSquare(readings: Float64Array): number {
   return Math.hypot(...readings)
 }
 
-/** Share of the bell's current that a capacitor must carry to count as its ringing capacitor. */
-export const CAPACITOR_SHARE = 0.1
+/** Share of the bell's current that a capacitor must carry to count as its ringing capacitor; other bells take a tenth. */
+export const CAPACITOR_SHARE = 0.25
 
-/** A bell that gets less than this has no ringing capacitor at all, A. */
+/** A bell through which the test voltage drives less than this is in no circuit, A. */
 const SILENT = 1e-6
 
-/** How many of the candidate capacitors carry at least a tenth of the bell's ringing current. */
+/** A test voltage in the bell itself that finds what lies in series with it: what other bells draw is not in the way. */
+const TEST_VOLTS = 1
+
+/** How many of the candidate capacitors carry at least a quarter of the current that a voltage in the bell drives round. */
 export function ringingCapacitors(
   net: Netlist,
   bell: Branch,
@@ -82,7 +85,13 @@ export function ringingCapacitors(
   condition: Condition,
   frequency: number,
 ): FigurePlan {
-  const question = { analysis: 'alternating' as const, frequency, condition }
+  const question: Question = {
+    analysis: 'alternating',
+    frequency,
+    condition,
+    sources: 'none',
+    series: [{ branch: bell.index, re: TEST_VOLTS }],
+  }
   return {
     id: 'ringing.capacitors',
     subject: `${bell.id} from ${nodeName(net, bell.from)} to ${nodeName(net, bell.to)}`,

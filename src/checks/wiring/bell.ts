@@ -83,8 +83,9 @@ export const ringingLeadToBell: Rule = {
   asks: 'Does the ringing lead reach the bell?',
   run: (context) =>
     perBell(context, ringingLeadToBell.id, (bell) => {
-      // where no ringing lead comes to the socket, the plug's own contact shows what the set would do with one
-      const lead = wireAt(context, 'ringing') ?? context.place.plug[3]
+      // a set in no socket is asked what it would do with a ringing lead
+      const { socket, plug } = context.place
+      const lead = wireAt(context, 'ringing') ?? (socket === undefined ? plug[3] : undefined)
       if (lead === undefined) return fromThePair(context, bell)
       const near = nearest(toEnds(context, bell, lead))
       if (near === undefined) return noLine(context, ringingLeadToBell.id)
@@ -107,13 +108,15 @@ export const ringingLeadToBell: Rule = {
     }),
 }
 
-/** A set whose plug has no ringing core: its bell must get its current from the pair. */
+/** A set whose plug has no ringing core, or whose socket has no ringing lead: its bell must get its current from the pair. */
 function fromThePair(context: CheckContext, bell: Branch): Verdict {
   const least = bell.part.law.sounds?.(bell.part.spec).current
   const [rings] = bellCurrent(context, bell)
   const base = { ...noLine(context, ringingLeadToBell.id), subject: bell.id }
   if (rings === undefined || least === undefined) return base
-  const says = 'The plug has no ringing core; the bell takes its current from the pair.'
+  const socket = context.place.socket !== undefined && context.place.socket.ringing === undefined
+  const lacks = socket ? 'No ringing lead comes to this socket' : 'The plug has no ringing core'
+  const says = `${lacks}; the bell takes its current from the pair.`
   const limit = {
     value: least,
     side: 'at-least' as const,
@@ -128,8 +131,10 @@ function fromThePair(context: CheckContext, bell: Branch): Verdict {
     figure: rings.figure,
     limit,
     path: [],
-    says: { good: says, bad: 'The plug has no ringing core, and the bell gets too little from the pair.' },
-    mend: 'lead a ringing core to the bell, or give it a capacitor of its own to the pair',
+    says: { good: says, bad: `${lacks}, and the bell gets too little from the pair.` },
+    mend: socket
+      ? 'use a socket or an adapter that has a ringing lead, or give the bell a capacitor of its own to the pair'
+      : 'lead a ringing core to the bell, or give it a capacitor of its own to the pair',
   })
   return verdict.state === 'holds' ? { ...verdict, remark: says } : verdict
 }
@@ -220,6 +225,14 @@ export const bellReturn: Rule = {
     }),
 }
 
+/** Which of two capacitors can go: the set's own where it has one that a socket's stands in for. */
+function spareMend(context: CheckContext, carrying: readonly Branch[]): string {
+  const own = carrying.some(({ part }) => part.place === context.place.place)
+  const lead = context.place.socket?.ringing !== undefined
+  if (own && lead) return 'take the set’s own ringing capacitor out; its socket has one'
+  return 'let one capacitor only lie in the way of this bell’s current, and take the other out'
+}
+
 /** Does exactly one capacitor carry the bell's ringing current? */
 export const oneRingingCapacitor: Rule = {
   id: 'wiring.one-ringing-capacitor',
@@ -251,6 +264,10 @@ export const oneRingingCapacitor: Rule = {
           figure: count,
         }
       }
+      const carrying = candidates.filter((one) => {
+        const alone = ringingCapacitors(net, bell, [one], condition, ringingFrequency(context))
+        return context.figure(alone).value === 1
+      })
       const limit = limitOf(context.limits, 'one-capacitor')
       return judge({
         check: oneRingingCapacitor.id,
@@ -258,7 +275,7 @@ export const oneRingingCapacitor: Rule = {
         figure: count,
         // none at all is as wrong as two
         limit: count.value === 0 ? { ...limit, side: 'at-least' } : limit,
-        path: candidates.map((branch) => branch.id),
+        path: carrying.map((branch) => branch.id),
         says: {
           good: 'No second capacitor carries ringing current.',
           bad:
@@ -269,7 +286,7 @@ export const oneRingingCapacitor: Rule = {
         mend:
           count.value === 0
             ? 'put one capacitor into the way of the ringing current'
-            : 'take the set’s own ringing capacitor out; the master socket has one',
+            : spareMend(context, carrying),
         consequences: bellCurrent(context, bell),
       })
     }),

@@ -176,3 +176,31 @@ function silentLine() {
     ),
   }
 }
+
+describe('bells at adapters', () => {
+  const premises = (name: string, lead: string, sets: string) =>
+    `ringproof: 1\nsheet: premises\nname: ${name}\nline: depot-exchange\nsockets:\n  front: {is: master, capacitance: 1.8 µF, resistance: 470 kΩ}\n  lead: {is: adapter, fed from: front${lead}}\nsets: {${sets}}\n`
+
+  test('count the capacitor of their own way only, not that of another bell’s', () => {
+    const sheet = premises(
+      'two-ways',
+      ', capacitance: 1.8 µF, resistance: 470 kΩ',
+      'hall: {set: sedge, in: front}, study: {set: sedge, in: lead}',
+    )
+    const { verdicts } = check({ target: 'two-ways' }, besides(sheet))
+    const counted = verdicts.filter(({ check: id }) => id === 'wiring.one-ringing-capacitor')
+    expect(counted.map(({ state }) => state)).toEqual(['holds', 'holds'])
+    expect(counted.map(({ path }) => path)).toEqual([['front/capacitor'], ['lead/capacitor']])
+  })
+
+  test('ring from the pair by their own capacitor where no ringing lead comes, and nobody tells to take it out', () => {
+    const sheet = premises('bare-adapter', '', 'study: {set: sedge-as-found, in: lead}')
+    const { verdicts } = check({ target: 'bare-adapter' }, besides(sheet))
+    const of = (id: string) => verdicts.find((one) => one.check === id)
+    expect(of('wiring.one-ringing-capacitor')).toMatchObject({
+      state: 'holds',
+      path: ['study/own-capacitor'],
+    })
+    expect(of('wiring.ringing-lead-to-bell')).toMatchObject({ state: 'holds' })
+  })
+})
