@@ -86,7 +86,10 @@ export function findTarget<K extends SheetKind>(
     code: other === undefined ? 'name-unknown' : 'request-wrong',
     found: other === undefined ? `\`${target}\`` : `\`${name}\`, a ${other} sheet`,
     expected: `the name of a ${kinds.join(', ')} sheet, or a file`,
-    mend: near === undefined ? '`ringproof list sets` and its like show the names' : `perhaps \`${near}\``,
+    mend:
+      near === undefined
+        ? '`ringproof list sets` and its like show the names; one of your own is named by its file, or found with `--sheets`'
+        : `perhaps \`${near}\``,
   })
 }
 

@@ -186,5 +186,8 @@ function groundOf(where: Where, shelf: Shelf): { premises: PremisesSheet; line: 
 
 function premisesOf(where: Where, shelf: Shelf): PremisesSheet {
   if (where.onText !== undefined) return readSound(where.onText, shelf, 'premises').sheet
-  return findTarget(where.on ?? USUAL_PREMISES, ['premises'], shelf).sheet
+  // a line of that name would have been found before; it is named among what is expected
+  const { sheet } = findTarget(where.on ?? USUAL_PREMISES, ['premises', 'line'], shelf)
+  if (sheet.sheet === 'premises') return sheet
+  return findSheet('premises', USUAL_PREMISES, shelf).sheet
 }

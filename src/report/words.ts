@@ -19,9 +19,9 @@ export const FIGURE_WORDS: Readonly<Record<FigureId, string>> = {
   'ringing.current': 'ringing current in the bell',
   'ringing.voltage': 'ringing voltage at the bell',
   'ringing.capacitors': 'capacitors in the ringing path',
-  'speech.send': 'speech sent',
-  'speech.receive': 'speech received',
-  'speech.sidetone': 'sidetone',
+  'speech.send': 'speech sent for 1 V',
+  'speech.receive': 'speech received for 1 V',
+  'speech.sidetone': 'sidetone for 1 V',
 }
 
 /** Why a figure has no number. */

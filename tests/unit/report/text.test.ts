@@ -56,8 +56,8 @@ describe('the text of a check', () => {
     expect(flowing(text)).toContain(
       'at least 1 MΩ (an invented paper, clause 4.2; read in the source itself)',
     )
-    expect(text).toMatch(/speech received at 1 kHz +< 1 pA +≈ 1\.23 mA/)
-    expect(text).toMatch(/sidetone at 1 kHz +open +–/)
+    expect(text).toMatch(/speech received for 1 V at 1 kHz +< 1 pA +≈ 1\.23 mA/)
+    expect(text).toMatch(/sidetone for 1 V at 1 kHz +open +–/)
     expect(text).toContain('mend      Land core handset.r2 on B2.')
     expect(text).toContain('≈ approximate: transmitter as a chord resistance')
   })
@@ -134,8 +134,8 @@ describe('the text of a comparison', () => {
   test('shows checks and figures that change side by side', () => {
     expect(text).toMatch(/wiring\.cores-separate +holds +fails/)
     expect(text).not.toMatch(/wiring\.earth-free +holds +holds/)
-    expect(text).toMatch(/speech received at 1 kHz .* 1\.23 mA +< 1 pA/)
-    expect(text).toMatch(/speech sent at 1 kHz .* – +0\.500/)
+    expect(text).toMatch(/speech received for 1 V at 1 kHz .* 1\.23 mA +< 1 pA/)
+    expect(text).toMatch(/speech sent for 1 V at 1 kHz .* – +0\.500/)
   })
 
   test('shows in full what fails as proposed, and counts it last', () => {
