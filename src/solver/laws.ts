@@ -76,6 +76,25 @@ export function workingAt({ voltage, current }: Point, branch: number): Working 
   return { voltage: voltage[branch]!, current: current[branch]! }
 }
 
+type Ends = Pick<LawTable, 'equations' | 'from' | 'to'>
+
+const known = new WeakMap<Netlist, Ends>()
+
+/** Forms and ends of all branches, made once for a netlist. */
+function endsOf(net: Netlist): Ends {
+  const before = known.get(net)
+  if (before !== undefined) return before
+  // a slope of next to nothing is a resistance of next to everything: as an equation neither loses its digits
+  const bent = ({ law, spec }: NetPart): boolean => law.bends?.(spec).includes('direct') === true
+  const ends = {
+    equations: Uint8Array.from(net.branches, ({ form, part }) => (form === 'equation' || bent(part) ? 1 : 0)),
+    from: Int32Array.from(net.branches, ({ from }) => from),
+    to: Int32Array.from(net.branches, ({ to }) => to),
+  }
+  known.set(net, ends)
+  return ends
+}
+
 /** Fills itself with a netlist's laws; one object serves every question with the same count of branches. */
 export class Laws implements LawSink, LawTable {
   /** Branches of the netlist, then the straps and the resistances that the question adds. */
@@ -107,13 +126,10 @@ export class Laws implements LawSink, LawTable {
     this.a = new Float64Array(this.count)
     this.slope = new Float64Array(2 * this.count)
     this.offset = new Float64Array(2 * this.count)
-    net.branches.forEach((branch, k) => {
-      // a slope of next to nothing is a resistance of next to everything: as an equation neither loses its digits
-      const bent = branch.part.law.bends?.(branch.part.spec).includes('direct') === true
-      this.equations[k] = branch.form === 'equation' || bent ? 1 : 0
-      this.from[k] = branch.from
-      this.to[k] = branch.to
-    })
+    const ends = endsOf(net)
+    this.equations.set(ends.equations)
+    this.from.set(ends.from)
+    this.to.set(ends.to)
     links.forEach((link, k) => {
       this.equations[own + k] = 1
       this.from[own + k] = link.from
