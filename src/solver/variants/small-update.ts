@@ -132,6 +132,12 @@ export function updateTwo(tables: Tables, c: number, d: number, out: Float64Arra
   const mIm = aRe * sIm + aIm * sRe - (cRe * rIm + cIm * rRe)
   const gRe = (nRe * detRe + nIm * detIm) / det
   const gIm = (nIm * detRe - nRe * detIm) / det
+  // what g and h were before their terms cancelled: the size of the rounding in them
+  const r = Math.abs(rRe) + Math.abs(rIm)
+  const s = Math.abs(sRe) + Math.abs(sIm)
+  const root = Math.sqrt(det)
+  const mostG = (r * f + b * s) / root
+  const mostH = (a * s + e * r) / root
   const hRe = (mRe * detRe + mIm * detIm) / det
   const hIm = (mIm * detRe - mRe * detIm) / det
   let first = 2 * c * readings
@@ -145,16 +151,13 @@ export function updateTwo(tables: Tables, c: number, d: number, out: Float64Arra
     const xIm = reached[first + 1]!
     const yRe = reached[second]!
     const yIm = reached[second + 1]!
-    const oneRe = xRe * gRe - xIm * gIm
-    const oneIm = xRe * gIm + xIm * gRe
-    const outRe = base[t]! + oneRe + (yRe * hRe - yIm * hIm)
-    const outIm = base[t + 1]! + oneIm + (yRe * hIm + yIm * hRe)
+    const outRe = base[t]! + (xRe * gRe - xIm * gIm) + (yRe * hRe - yIm * hIm)
+    const outIm = base[t + 1]! + (xRe * gIm + xIm * gRe) + (yRe * hIm + yIm * hRe)
     out[t] = outRe
     out[t + 1] = outIm
     first += 2
     second += 2
-    // the two terms differ by no more than the base and the outcome: one of them tells the size of both
-    const term = Math.abs(oneRe) + Math.abs(oneIm)
+    const term = (Math.abs(xRe) + Math.abs(xIm)) * mostG + (Math.abs(yRe) + Math.abs(yIm)) * mostH
     const found = Math.abs(outRe) + Math.abs(outIm)
     if (sort[t >> 1] === 0) {
       if (term > volts) volts = term
