@@ -14,6 +14,11 @@ const ADDED_STRAP = 0.01
 
 /** Slopes below this many siemens have no inverse that a double could hold; such a tangent is level. */
 const LEVEL = 1e-290
+/**
+ * So is one along which doubling the voltage would change the current by less than this share: a diode the wrong way
+ * round. As a resistance it would be the difference of two huge voltages, and nothing would be left of it.
+ */
+const LEVELLED = 1e-6
 
 /** What carries less than this, A, or holds less, V, has no resistance to speak of at its point. */
 const CARRIES = 1e-9
@@ -114,6 +119,8 @@ export class Laws implements LawSink, LawTable {
   /** Branches whose law hangs on the direct-current point, and on the size of the alternating voltage. */
   readonly bent: Record<Bend, number[]> = { direct: [], swing: [] }
   #base = 0
+  /** The point about which direct laws are being stated. */
+  #about: Point | undefined
   readonly #added: readonly number[]
 
   constructor(net: Netlist, { added = [], bridges = [] }: Question) {
@@ -140,6 +147,7 @@ export class Laws implements LawSink, LawTable {
 
   /** Asks every part for its laws about a point, then applies what the question changes. */
   fill(net: Netlist, question: Question, about: About = {}): void {
+    this.#about = question.analysis === 'direct' ? about.direct : undefined
     this.mutuals.length = 0
     this.standIns.clear()
     this.bent.direct.length = 0
@@ -248,11 +256,12 @@ export class Laws implements LawSink, LawTable {
       this.#set(k, 0, yRe, yIm, sRe, sIm)
       return
     }
-    // i = y·v + s as v − i/y = −s/y; where y is nothing as i = s
+    // i = y·v + s as v − i/y = −s/y; where y is next to nothing as the constant i
     const size = yRe * yRe + yIm * yIm
-    const slope = Math.hypot(yRe, yIm)
-    if (slope < LEVEL) {
-      this.#set(k, 0, 1, 0, -sRe, -sIm)
+    const rise = yRe * (this.#about?.voltage[k] ?? 0)
+    const current = sRe + rise
+    if (Math.hypot(yRe, yIm) < LEVEL || (yIm === 0 && Math.abs(rise) < LEVELLED * Math.abs(current))) {
+      this.#set(k, 0, 1, 0, -current, -sIm)
       return
     }
     const [zRe, zIm] = yIm === 0 ? [1 / yRe, 0] : [yRe / size, -yIm / size]
