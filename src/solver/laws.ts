@@ -19,6 +19,8 @@ const LEVEL = 1e-290
  * round. As a resistance it would be the difference of two huge voltages, and nothing would be left of it.
  */
 const LEVELLED = 1e-6
+/** And so is one along which less than this flows, A: a few electrons in a second are no current. */
+const NO_CURRENT = 1e-18
 
 /** What carries less than this, A, or holds less, V, has no resistance to speak of at its point. */
 const CARRIES = 1e-9
@@ -260,7 +262,8 @@ export class Laws implements LawSink, LawTable {
     const size = yRe * yRe + yIm * yIm
     const rise = yRe * (this.#about?.voltage[k] ?? 0)
     const current = sRe + rise
-    if (Math.hypot(yRe, yIm) < LEVEL || (yIm === 0 && Math.abs(rise) < LEVELLED * Math.abs(current))) {
+    const level = Math.abs(rise) < Math.max(LEVELLED * Math.abs(current), rise === 0 ? 0 : NO_CURRENT)
+    if (Math.hypot(yRe, yIm) < LEVEL || (yIm === 0 && level)) {
       this.#set(k, 0, 1, 0, -current, -sIm)
       return
     }
