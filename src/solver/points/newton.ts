@@ -22,6 +22,8 @@ const LEAKING = 1e-3
 const PATIENCE = 8
 /** Conductances beside bent parts on the way, siemens, and as many ohms within them; then none. */
 const HELPS: readonly number[] = [1e-2, 1e-4, 1e-6, 1e-8, 1e-10, 1e-12, 0]
+/** Fewer of them do where only the voltage between level parts is to be shared out. */
+const SHARING: readonly number[] = [1e-6, 1e-9, 1e-12, 0]
 /** Shares to which the sources are raised, and the smallest step by which they are. */
 const FIRST_RISE = 1 / 16
 const LEAST_RISE = 1 / 65536
@@ -71,16 +73,17 @@ export function atRest(count: number): Point {
  */
 export function newton(net: Netlist, laws: Laws, question: Question): Working {
   const rest = atRest(laws.count)
-  const attempts: Attempt[] = []
-  for (const way of [plainly, withConductances, withRisingSources]) {
-    const made = way(net, laws, question, rest)
-    // a part whose tangent is level may be stuck where it started: only help shows whether it is open
-    const stuck = way === plainly && made.parted === true
-    if (made.linear !== undefined && !stuck) return { linear: made.linear, point: made.point }
+  const first = attempt(net, laws, question, rest, NO_HELP)
+  if (first.linear !== undefined && first.parted !== true) return { linear: first.linear, point: first.point }
+  const attempts = [first]
+  // a part whose tangent is level may be stuck where it started: only help shows whether it is open
+  const ways = first.linear === undefined ? [withConductances, withRisingSources] : [sharedOut]
+  for (const way of ways) {
+    const made = way(net, laws, question, first.linear === undefined ? rest : first.point)
+    if (made.linear !== undefined) return { linear: made.linear, point: made.point }
     attempts.push(made)
   }
-  const [first] = attempts
-  if (first?.linear !== undefined) return again(net, laws, question, first.point, first.linear)
+  if (first.linear !== undefined) return again(net, laws, question, first.point, first.linear)
   const unsettled = attempts.findLast(({ worst, error }) => worst !== undefined && error === undefined)
   const refused = attempts.find(({ error }) => error !== undefined)?.error
   if (unsettled === undefined && refused !== undefined) throw refused
@@ -93,8 +96,11 @@ function again(net: Netlist, laws: Laws, question: Question, point: Point, linea
   return { linear, point }
 }
 
-function plainly(net: Netlist, laws: Laws, question: Question, rest: Point): Attempt {
-  return attempt(net, laws, question, rest, NO_HELP)
+/** Lets a little flow beside level parts, so that they share the voltage, and takes it away again. */
+function sharedOut(net: Netlist, laws: Laws, question: Question, start: Point): Attempt {
+  let last: Attempt = { point: start }
+  for (const beside of SHARING) last = attempt(net, laws, question, last.point, { beside, raised: 1 })
+  return last
 }
 
 function withConductances(net: Netlist, laws: Laws, question: Question, rest: Point): Attempt {
