@@ -28,5 +28,7 @@ export interface MeterAnswer extends Envelope {
   readonly cords: readonly CordTable[]
   /** Resistors of the set with their bands; empty for one reading and on a live line. */
   readonly markings: readonly Marked[]
+  /** Ids of the set's parts that no reading here tells; empty for one reading and on a live line. */
+  readonly 'not told': readonly string[]
   readonly cautions: readonly string[]
 }

@@ -1,15 +1,15 @@
 /** `meter`: what an instrument shows between two points, or the whole table of a set. */
 import { SPEECH_FREQUENCY } from '../figures/speech.ts'
 import { type Bench, benchOf } from '../meter/bench.ts'
-import { LIVE, UNPLUG } from '../meter/cautions.ts'
-import { cordTables } from '../meter/cords.ts'
+import { LIVE, OPEN_AND_LIVE, topCaution, UNPLUG } from '../meter/cautions.ts'
+import { type CordTable, cordTables, liftedFor } from '../meter/cords.ts'
 import { type Instrument, rangesFor, SHOWN, type Shows, showsOf } from '../meter/instrument.ts'
-import { liveTableOf } from '../meter/live.ts'
+import { isOuter, liveTableOf } from '../meter/live.ts'
 import { markingsOf } from '../meter/markings.ts'
-import type { Point } from '../meter/points.ts'
 import { readBetween } from '../meter/read.ts'
-import type { Wanted } from '../meter/reading.ts'
+import type { MeterReading, Wanted } from '../meter/reading.ts'
 import { type Table, tableOf } from '../meter/table.ts'
+import { type Held, untoldParts } from '../meter/untold.ts'
 import { conditionOf } from '../netlist/condition.ts'
 import { type NetPlace, placeOf } from '../netlist/netlist.ts'
 import { refuse } from '../problem.ts'
@@ -19,6 +19,7 @@ import { envelope } from './envelope.ts'
 import { conditionOfRequest } from './find.ts'
 import { kitOf } from './instruments-table.ts'
 import type { MeterAnswer } from './meter-answer.ts'
+import { namedPoint, pointJson } from './meter-points.ts'
 import { type Standing, stand, type Where } from './standing.ts'
 
 /** What is read. Without `on` the set is off its line, its plug open. */
@@ -32,6 +33,8 @@ export interface MeterRequest extends Where {
   /** A delivered instrument, the first when absent; or one of several in `instrumentText`. */
   readonly instrument?: string
   readonly instrumentText?: SheetText
+  /** The text of a table for one page of print; data are complete all the same. */
+  readonly short?: boolean
 }
 
 /** Reads. */
@@ -58,7 +61,6 @@ export function meter(request: MeterRequest, shelf: Shelf): MeterAnswer {
       'red lead': kit.instrument['red lead'],
       'shows by': kit.instrument['shows by'],
     },
-    cautions: [live ? LIVE : UNPLUG],
   }
   if (request.between !== undefined) {
     const one = oneReading(bench, standing, request, request.between)
@@ -69,6 +71,12 @@ export function meter(request: MeterRequest, shelf: Shelf): MeterAnswer {
       what: 'one',
       points: [],
       ...one.read,
+      'not told': [],
+      cautions: [
+        live ? LIVE : UNPLUG,
+        ...(live && one.inside ? [OPEN_AND_LIVE] : []),
+        ...topCaution(one.read.readings),
+      ],
       cords: [],
       markings: [],
     }
@@ -76,16 +84,32 @@ export function meter(request: MeterRequest, shelf: Shelf): MeterAnswer {
   refuseIdle(request)
   const place = solePlace(standing)
   const table = live ? liveTable(bench, place) : tableOf(bench, place)
+  const readings = table.pages.flatMap((page) => page.readings)
+  const cords = live ? [] : cordTables(bench, place)
   return {
-    ...head({}),
+    ...head(request.short === true ? { short: true } : {}),
     ...about,
     place: place.place,
     what: live ? 'live' : 'table',
-    points: table.points.map((point) => pointJson(point, bench, place)),
-    readings: table.pages.flatMap(({ readings }) => readings),
-    cords: live ? [] : cordTables(bench, place),
+    points: table.points.map((point) => pointJson(point, bench.net, place)),
+    readings,
+    cords,
+    'not told': live ? [] : untoldParts(bench, place, heldAll(place, readings, cords)),
+    cautions: [live ? LIVE : UNPLUG, ...topCaution(readings)],
     markings: live ? [] : markingsOf(bench.net, place),
   }
+}
+
+/** Every reading of a table with what is off its terminals while it is made. */
+function heldAll(
+  place: NetPlace,
+  readings: readonly MeterReading[],
+  cords: readonly CordTable[],
+): readonly Held[] {
+  return [
+    ...readings.map((reading) => ({ reading })),
+    ...cords.flatMap((cord) => cord.readings.map((reading) => ({ reading, lifted: liftedFor(place, cord) }))),
+  ]
 }
 
 function oneReading(
@@ -96,7 +120,7 @@ function oneReading(
 ) {
   const { net, kit } = bench
   const places = standing.places
-  const nodes = between.map((id) => named(bench, places, id))
+  const nodes = between.map((id) => namedPoint(net, places, id))
   const [red = 0, black = 0] = nodes
   if (red === black) {
     refuse({
@@ -121,6 +145,7 @@ function oneReading(
   )
   return {
     place,
+    inside: nodes.some((node) => !isOuter(bench, node)),
     read: { readings: [reading] },
     asked: {
       red: reading.red,
@@ -174,22 +199,6 @@ function isVolts(shows: Shows): boolean {
   return shows === 'volts' || shows === 'alternating-volts'
 }
 
-function named({ net }: Bench, places: readonly string[], id: string): number {
-  for (const known of [id, ...places.map((place) => `${place}/${id}`)]) {
-    const found = net.nodeIndex.get(known)
-    if (found !== undefined) return found
-  }
-  const [place = ''] = places
-  const short = net.nodes.map((one) => (one.startsWith(`${place}/`) ? one.slice(place.length + 1) : one))
-  const near = nearest(id, [...short, ...net.nodes])
-  refuse({
-    code: 'request-wrong',
-    found: `the point \`${id}\``,
-    expected: 'a terminal, a joint, a core’s end such as `plug.a` or `handset.r1`, or a socket’s wire',
-    ...(near === undefined ? {} : { mend: `perhaps \`${near}\`` }),
-  })
-}
-
 /** Options of one reading say nothing of a table. */
 function refuseIdle({ condition, range }: MeterRequest): void {
   const idle = condition !== undefined ? 'condition' : range !== undefined ? 'range' : undefined
@@ -209,8 +218,18 @@ function solePlace({ net, places, name }: Standing): NetPlace {
     code: 'request-wrong',
     found: `${name}, where ${places.length === 0 ? 'no set stands' : `${places.length} sets stand`}`,
     expected: 'one set, for a table',
-    mend: 'name the set, or two points with `--between`',
+    mend: `name the set, or two points: ${pairExample(net.places)}`,
   })
+}
+
+/** The first two cores of a plug among several sets, as a person would write them. */
+function pairExample(places: readonly NetPlace[]): string {
+  for (const { place, cores } of places) {
+    const [one, other] = cores.filter(({ endsIn }) => endsIn === 'plug')
+    if (one !== undefined && other !== undefined)
+      return `\`--between ${place}/plug.${one.core} ${place}/plug.${other.core}\``
+  }
+  return '`--between` and their names'
 }
 
 /** A set that no socket takes has no line to be alive on. */
@@ -222,12 +241,4 @@ function liveTable(bench: Bench, place: NetPlace): Table {
     expected: 'a set that is plugged in, for readings on a live line',
     mend: 'leave `--on` out',
   })
-}
-
-function pointJson({ name, ids }: Point, { net }: Bench, place: NetPlace): MeterAnswer['points'][number] {
-  const colours = place.cores.flatMap(({ far, colour }): [string, string][] => {
-    const id = net.nodes[far] ?? ''
-    return colour === undefined || !ids.includes(id) ? [] : [[id, colour]]
-  })
-  return { name, ids, colours: Object.fromEntries(colours) }
 }

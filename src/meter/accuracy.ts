@@ -11,7 +11,7 @@ export interface Band {
 export function widened(range: Range, { least, most }: Band): Band {
   if (range.arc !== undefined) return byNeedle(range, range.arc, least, most)
   const off = (value: number): number =>
-    (range.accuracy ?? 0) * Math.abs(value) + (range.resolution?.value ?? 0)
+    (range.accuracy ?? 0) * Math.abs(value) + (range.counts ?? 1) * (range.resolution?.value ?? 0)
   const low = least - off(least)
   // only voltages can be below nothing
   const signed = range.method === 'volts'

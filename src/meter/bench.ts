@@ -1,6 +1,7 @@
 /** A netlist with its loose values, and the same netlist at their ends, each made once. */
 import type { Netlist } from '../netlist/netlist.ts'
 import type { Kit } from './instrument.ts'
+import { polarBranches } from './polar.ts'
 import { type Change, type Loose, looseValues, withChanges } from './vary.ts'
 
 /** What a table of readings is made on. */
@@ -10,6 +11,8 @@ export interface Bench {
   readonly loose: readonly Loose[]
   /** Whether a part's direct-current law bends. */
   readonly bent: boolean
+  /** Branches, by index, that carry a current one way round and hardly the other. */
+  readonly polar: ReadonlySet<number>
   /** The netlist with some values at an end; equal choices give the same netlist. */
   at(choice: readonly Choice[]): Netlist
 }
@@ -29,6 +32,7 @@ export function benchOf(net: Netlist, kit: Kit): Bench {
     kit,
     loose,
     bent: net.parts.some((part) => part.law.bends?.(part.spec).includes('direct')),
+    polar: polarBranches(net),
     at(choice) {
       const key = choice.map(({ loose: k, end }) => `${k}${end}`).join()
       const known = made.get(key)

@@ -40,8 +40,8 @@ export function cordTables(bench: Bench, place: NetPlace): readonly CordTable[] 
 }
 
 function cordTable(bench: Bench, place: NetPlace, cord: string, cores: readonly NetCore[]): CordTable {
-  const loose = cores.every(({ endsIn }) => endsIn === 'handset')
-  const lifted = loose ? cores.flatMap(({ branch }) => (branch === undefined ? [] : [branch])) : []
+  const loose = isLoose(cores)
+  const lifted = loose ? branchesOf(cores) : []
   const seen = new Map<string, readonly MeterReading[]>()
   const readings: MeterReading[] = []
   for (const [i, j] of pairsOf(cores.length)) {
@@ -62,6 +62,20 @@ function cordTable(bench: Bench, place: NetPlace, cord: string, cores: readonly 
     groups: groupsOf(cores.length, seen).map((group) => group.map(name)),
     alike: alikeOf(cores.length, seen).map((all) => all.map(([i, j]) => [name(i), name(j)] as const)),
   }
+}
+
+/** Whether a cord is read off its terminals: one that ends in a handset. */
+function isLoose(cores: readonly NetCore[]): boolean {
+  return cores.every(({ endsIn }) => endsIn === 'handset')
+}
+
+function branchesOf(cores: readonly NetCore[]): readonly number[] {
+  return cores.flatMap(({ branch }) => (branch === undefined ? [] : [branch]))
+}
+
+/** The branches that are off while a cord is read. */
+export function liftedFor(place: NetPlace, { cord, loose }: CordTable): readonly number[] {
+  return loose ? branchesOf(place.cores.filter((core) => core.cord === cord)) : []
 }
 
 function farOf(cores: readonly NetCore[], k: number): number {

@@ -10,6 +10,8 @@ export interface Heard {
   readonly current: number
   /** `click`: heard in the receiver; `scrape`: the reading wavers while the transmitter is blown into or tapped. */
   readonly says: 'click' | 'scrape'
+  /** So much current through a receiver that it is kept away from the ear. */
+  readonly loud?: true
 }
 
 /** Parts that the instrument's own current makes speak. Steady current only; a pulse by way of a coil may click too. */
@@ -20,6 +22,8 @@ export function heard(net: Netlist, kit: Kit, solution: Solution | undefined): r
     if (role !== 'receiver' && role !== 'sender') return []
     const says = role === 'receiver' ? 'click' : 'scrape'
     const current = sizeOf(currentIn(solution, branch.index))
-    return current < kit.habits[says].value ? [] : [{ branch: branch.id, current, says }]
+    if (current < kit.habits[says].value) return []
+    const loud = says === 'click' && current >= kit.habits.loud.value
+    return [{ branch: branch.id, current, says, ...(loud ? { loud } : {}) }]
   })
 }

@@ -9,6 +9,8 @@ export interface Precision {
   readonly resolution?: Quantity
   /** Share of what is shown. */
   readonly accuracy?: number
+  /** By how many counts of its last digit it may be off besides; one when absent. */
+  readonly counts?: number
   /** Share of the scale. */
   readonly arc?: number
   readonly 'full scale': Quantity
@@ -63,6 +65,8 @@ export interface Instrument {
   readonly source: string
   readonly 'red lead': 'positive' | 'negative'
   readonly 'shows by': 'digits' | 'needle'
+  /** Resistance of both test leads and their tips, where the instrument shows it with the rest. */
+  readonly leads?: Quantity
   /** Period of the needle's free swing. */
   readonly swing?: Quantity
   readonly ranges: Readonly<Record<string, Range>>
@@ -77,7 +81,7 @@ export interface Habit {
 }
 
 /** What hand and ear add. */
-export type HabitName = 'transmitter-spread' | 'click' | 'scrape'
+export type HabitName = 'transmitter-spread' | 'click' | 'scrape' | 'loud'
 
 /** A table of instruments. */
 export interface Instruments {

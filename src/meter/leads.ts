@@ -1,7 +1,7 @@
 /** Where the leads are held, and what the network answers to what an instrument sends through them. */
 import type { Condition } from '../netlist/condition.ts'
 import type { Netlist } from '../netlist/netlist.ts'
-import { ProblemError } from '../problem.ts'
+import { type ProblemCode, ProblemError } from '../problem.ts'
 import type { Question } from '../solver/question.ts'
 import { type Complex, type Solution, voltageBetween } from '../solver/solution.ts'
 import { solve } from '../solver/solve.ts'
@@ -20,17 +20,32 @@ export type Met =
   | { readonly open: true }
   | { readonly open: false; readonly volts: Complex; readonly solution: Solution }
 
-/** Thrown within this folder where no direct-current point is found; one reading may suffer it alone. */
-export class Unsettled extends Error {}
+/** Thrown within this folder where a network has no answer to what is sent; one reading may suffer it alone. */
+export class Unsettled extends Error {
+  readonly state: 'undetermined' | 'no-convergence'
+  constructor(state: 'undetermined' | 'no-convergence') {
+    super(state)
+    this.state = state
+  }
+}
 
-/** Solves one question; a network without a point ends the reading, not the whole table. */
+/** What the lack of an answer leaves of a reading. */
+const LEAVES: Readonly<Partial<Record<ProblemCode, Unsettled['state']>>> = {
+  'no-convergence': 'no-convergence',
+  contradiction: 'undetermined',
+  'no-unique-solution': 'undetermined',
+}
+
+/** Solves one question; a network without an answer to it ends the reading, not the whole table. */
 export function answered(net: Netlist, question: Question): Solution {
   try {
     return solve(net, question)
   } catch (error) {
-    if (error instanceof ProblemError && error.problems.every(({ code }) => code === 'no-convergence'))
-      throw new Unsettled()
-    throw error
+    if (!(error instanceof ProblemError)) throw error
+    const states = error.problems.map(({ code }) => LEAVES[code])
+    const [state] = states
+    if (state === undefined || states.includes(undefined)) throw error
+    throw new Unsettled(state)
   }
 }
 
@@ -72,6 +87,11 @@ export function connectBattery(
   // the bridge joins the leads, so that they are never in two islands
   const volts = voltageBetween(solution, red, black) ?? { re: emf, im: 0 }
   return { volts, amps: { re: (emf - volts.re) / ohms, im: -volts.im / ohms }, solution }
+}
+
+/** Whether nothing fixes the voltage between the leads while no instrument hangs on them. */
+export function floats(net: Netlist, leads: Leads, more: Partial<Question> = {}): boolean {
+  return voltageBetween(answered(net, { ...held(leads), ...more }), leads.red, leads.black) === undefined
 }
 
 /** The voltage between the leads with so many ohms across them, the sheets' sources at work. */

@@ -1,17 +1,19 @@
-/** Readings that need a live line: volts between the wires of a set and across its parts that speak and ring. */
-import { type NetPlace, nodeName } from '../netlist/netlist.ts'
+/**
+ * Readings that need a live line: volts between the contacts of a set's plug, which are the wires of its socket. The
+ * set stays shut: what lies inside it is read only where somebody names the points himself.
+ */
+import type { NetPlace } from '../netlist/netlist.ts'
+import { nodeName } from '../netlist/netlist.ts'
 import type { Bench } from './bench.ts'
-import { corePairs, type Pair, type Point, pointsOf } from './points.ts'
+import { corePairs, type Point } from './points.ts'
 import { canShow, readBetween } from './read.ts'
 import { conditionIn, type Table } from './table.ts'
 
 /** Direct voltage idle and with the handset up, alternating voltage while the line rings. */
 export function liveTableOf(bench: Bench, place: NetPlace): Table {
   const { net } = bench
-  const points = pointsOf(net, place)
-  const plugged = new Set(place.cores.filter(({ endsIn }) => endsIn === 'plug').map(({ far }) => far))
-  const wires = corePairs(points.filter(({ node }) => plugged.has(node)))
-  const pairs = [...wires, ...speaking(bench, place, points)]
+  const points = outerPoints(bench, place)
+  const pairs = corePairs(points)
   const frequency = net.line?.ringingFrequency
   const rings = frequency !== undefined && canShow(bench, 'alternating-volts')
   const pages = ['on-hook', ...(rings ? ['on-hook/ringing'] : []), 'off-hook'].map((words) => {
@@ -28,14 +30,15 @@ export function liveTableOf(bench: Bench, place: NetPlace): Table {
   return { points, pages }
 }
 
-/** Across transmitter, receiver and bells, where both ends are within reach. */
-function speaking({ net }: Bench, place: NetPlace, points: readonly Point[]): readonly Pair[] {
-  const at = new Map(points.flatMap((point) => point.ids.map((id) => [id, point] as const)))
-  return net.branches.flatMap((branch): Pair[] => {
-    const { role, place: own } = branch.part
-    if (own !== place.place || (role !== 'sender' && role !== 'receiver' && role !== 'sounder')) return []
-    const from = at.get(nodeName(net, branch.from))
-    const to = at.get(nodeName(net, branch.to))
-    return from === undefined || to === undefined || from === to ? [] : [[from, to]]
-  })
+/** The contacts of the plug, each a point of its own. */
+function outerPoints({ net }: Bench, place: NetPlace): readonly Point[] {
+  return place.cores
+    .filter(({ endsIn }) => endsIn === 'plug')
+    .map(({ far: node }) => ({ node, name: nodeName(net, node), ids: [nodeName(net, node)], core: true }))
+}
+
+/** Whether a point can be reached with the set shut: a contact of its plug, and all that is of no set. */
+export function isOuter({ net }: Bench, node: number): boolean {
+  const place = net.places.find((one) => nodeName(net, node).startsWith(`${one.place}/`))
+  return place === undefined || place.cores.some(({ far, endsIn }) => endsIn === 'plug' && far === node)
 }

@@ -3,6 +3,7 @@ import { type Netlist, nodeName } from '../netlist/netlist.ts'
 import { pathIds } from '../netlist/paths.ts'
 import { widened } from './accuracy.ts'
 import type { Bench } from './bench.ts'
+import { type BesideIt, besideIt } from './beside.ts'
 import { blindSpots } from './blind.ts'
 import { type Chosen, choose } from './choose.ts'
 import { heard } from './ear.ts'
@@ -10,6 +11,7 @@ import { type NamedRange, rangesFor, type Shows } from './instrument.ts'
 import { kickOf } from './kick.ts'
 import type { Leads } from './leads.ts'
 import { type Meaning, meaningOf } from './meaning.ts'
+import { peakOf } from './peak.ts'
 import type { MeterReading, Wanted } from './reading.ts'
 import { remarksOn } from './remarks.ts'
 import type { Setting } from './show.ts'
@@ -47,7 +49,11 @@ export function readBetween(bench: Bench, leads: Leads, wanted: Wanted): MeterRe
   const way = isVolts
     ? NO_WAY
     : meaningOf(net, leads, number ? shown.solution : undefined, kick !== undefined)
+  const besides: BesideIt =
+    shows === 'capacitance' ? besideIt(net, leads, chosen, way, setting) : { branches: way.beside }
   const drives = number && !isVolts && shows !== 'capacitance'
+  const sounds = drives ? heard(net, kit, shown.solution) : []
+  const rings = isVolts && net.line !== undefined && leads.condition.line === 'ringing'
   return {
     id: `meter.${shows}`,
     red: nodeName(net, leads.red),
@@ -55,20 +61,23 @@ export function readBetween(bench: Bench, leads: Leads, wanted: Wanted): MeterRe
     condition: leads.condition,
     range: chosen.name,
     ...(typeof shown.value === 'number' ? { value: shown.value } : { value: null, state: shown.value }),
+    ...(shown.adrift === true ? { floating: true as const } : {}),
     unit: UNITS[shows],
     'full scale': range['full scale'].value,
     ...(range.resolution === undefined ? {} : { resolution: range.resolution.value }),
     ...bands(bench, leads, chosen, wanted.range === undefined ? ranges : [chosen], setting),
+    ...(number && shown.phase !== undefined ? { phase: shown.phase } : {}),
+    ...(rings && frequency !== undefined ? { peak: peakOf(net, leads, frequency) } : {}),
     ...(range.method === 'buzz' ? { buzzes: number && Number(shown.value) < range.limit.value } : {}),
     current: shown.amps,
     ...(kick === undefined ? {} : { kick }),
-    heard: drives ? heard(net, kit, shown.solution) : [],
+    heard: sounds,
     path: way.path === undefined ? [] : pathIds(net, way.path),
     parts: way.parts.map(({ id }) => id),
     contacts: way.contacts.map(({ id }) => id),
-    beside: way.beside.map(({ id }) => id),
-    blind: isVolts ? [] : blindSpots(net, leads, way),
-    remarks: remarksOn(bench, chosen, wanted, kick),
+    beside: besides.branches.map(({ id }) => id),
+    blind: isVolts ? [] : blindSpots(net, leads, way, number ? shown : { amps: 0 }),
+    remarks: remarksOn(bench, chosen, wanted, { kick, besides, sounds }),
     live: isVolts && net.line !== undefined,
     ...approximation(net, isVolts ? undefined : way, shown.solution),
     residual: shown.solution?.residual ?? 0,
@@ -90,7 +99,9 @@ function bands(
   const { interval, worst } = spread
   const most = interval.most === null || worst.most === null ? null : Math.max(interval.most, worst.most)
   const band = widened(range, { least: Math.min(interval.least, worst.least), most })
-  return { band, spread }
+  const ohms = range.method === 'constant-current' || range.method === 'battery' || range.method === 'buzz'
+  const leadsOhms = ohms ? (bench.kit.instrument.leads?.value ?? 0) : 0
+  return { band: { ...band, most: band.most === null ? null : band.most + leadsOhms }, spread }
 }
 
 /** The stand-ins among the parts that the reading leads through; all of them for a voltage, which any part may move. */

@@ -6,6 +6,7 @@ import type { Blind } from './blind.ts'
 import type { Heard } from './ear.ts'
 import type { Shows } from './instrument.ts'
 import type { Kick } from './kick.ts'
+import type { Peak } from './peak.ts'
 import type { Spread } from './spread.ts'
 
 /** A reading. `value` and `state` exclude each other. */
@@ -20,6 +21,8 @@ export interface MeterReading {
   readonly value: number | null
   readonly unit: 'Ω' | 'V' | 'F'
   readonly state?: State
+  /** Whether nothing fixes the voltage, so that it wanders. */
+  readonly floating?: true
   readonly 'full scale': number
   /** One count of the last digit, in `unit`; absent for needles. */
   readonly resolution?: number
@@ -27,6 +30,10 @@ export interface MeterReading {
   readonly band?: Band
   /** What the parts alone do. */
   readonly spread?: Spread
+  /** Phase of the impedance, radians; on capacitance. */
+  readonly phase?: number
+  /** How high the voltage climbs while it rings, which no meter shows. */
+  readonly peak?: Peak
   /** Whether it sounds; on ranges that can. */
   readonly buzzes?: boolean
   /** Current through the leads, A. */
@@ -35,7 +42,10 @@ export interface MeterReading {
   readonly heard: readonly Heard[]
   /** Node ids of the way that the current takes. */
   readonly path: readonly string[]
-  /** Branch ids of the parts on that way, of its contacts, and of the parts beside it that carry a tenth or more. */
+  /**
+   * Branch ids of the parts on that way, of its contacts, and of the parts beside it that count:
+   * on ohms those that carry a tenth or more, on capacitance those that make the value another one.
+   */
   readonly parts: readonly string[]
   readonly contacts: readonly string[]
   readonly beside: readonly string[]

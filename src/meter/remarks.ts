@@ -1,23 +1,39 @@
 /** Why a reading is not what it seems: what a real instrument would do that a number does not tell. */
-import { formatExactly } from '../quantities/format.ts'
+import { formatExactly, formatQuantity } from '../quantities/format.ts'
 import type { Bench } from './bench.ts'
+import type { BesideIt } from './beside.ts'
 import type { Chosen } from './choose.ts'
+import type { Heard } from './ear.ts'
 import type { Kick } from './kick.ts'
 import type { Wanted } from './reading.ts'
 
 /** A pure capacitor's phase is −90°; within this much of it the figure is a capacitance. */
 const PURE = (15 * Math.PI) / 180
 
+/** What else has been found of a reading. */
+export interface Observed {
+  readonly kick: Kick | undefined
+  readonly besides: BesideIt
+  readonly sounds: readonly Heard[]
+}
+
 /** Remarks on a reading, each a sentence. */
 export function remarksOn(
   { net, kit }: Bench,
   chosen: Chosen,
   { frequency }: Wanted,
-  kick: Kick | undefined,
+  { kick, besides, sounds }: Observed,
 ): readonly string[] {
   const { range, shown } = chosen
   const remarks: string[] = []
-  if (range.method === 'capacitance') remarks.push(...aboutPhase(shown.phase))
+  if (range.method === 'capacitance') remarks.push(...aboutPhase(shown.phase), ...aboutBeside(besides))
+  if (shown.adrift === true)
+    remarks.push('Floating: nothing joins one of the two points to the line, so that what is shown wanders.')
+  for (const { branch, current, loud } of sounds)
+    if (loud === true)
+      remarks.push(
+        `Not at the ear: ${formatQuantity(current, 'A', 2)} go through ${bare(branch)} on this range, a loud crack as the leads touch and leave.`,
+      )
   if ((range.method === 'volts' || range.method === 'alternating-volts') && net.line === undefined)
     remarks.push('Nothing drives a set that is off its line: there is no voltage to read.')
   if (range.method === 'volts' && kit.instrument['shows by'] === 'needle' && Number(shown.value) < 0)
@@ -36,6 +52,24 @@ export function remarksOn(
   if (kick !== undefined)
     remarks.push('To see the kick again, short the two points first, or change the leads over.')
   return remarks
+}
+
+/** A part's name without its place. */
+function bare(id: string): string {
+  return id.slice(id.indexOf('/') + 1)
+}
+
+function aboutBeside({ branches, without }: BesideIt): readonly string[] {
+  if (branches.length === 0) return []
+  const names = branches.map(({ id }) => bare(id)).join(', ')
+  const alone =
+    without === undefined ? 'nothing would be shown' : `${formatQuantity(without, 'F')} would be shown`
+  return [`With ${names} in the way as well: without ${branches.length === 1 ? 'it' : 'them'} ${alone}.`]
+}
+
+/** Whether a phase is that of a resistance or a coil rather than of a capacitor. */
+export function isNoCapacitor(phase: number): boolean {
+  return phase > -Math.PI / 4
 }
 
 function aboutPhase(phase: number | undefined): readonly string[] {

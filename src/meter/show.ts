@@ -1,12 +1,13 @@
 /** What one range shows between two points of a network: a number, or why there is none. */
 import type { State } from '../figures/figure.ts'
 import type { Netlist } from '../netlist/netlist.ts'
+import type { Question } from '../solver/question.ts'
 import type { Solution } from '../solver/solution.ts'
 import type { AlternatingRange, BatteryRange, CapacitanceRange, Range, VoltsRange } from './instrument.ts'
 import {
   connectBattery,
   driven,
-  type Fed,
+  floats,
   holdVoltmeter,
   type Leads,
   type Met,
@@ -21,6 +22,8 @@ export interface Shown {
   readonly amps: number
   /** Phase of the impedance, radians; on the capacitance range. */
   readonly phase?: number
+  /** Whether nothing fixes the voltage that is looked for, so that it wanders. */
+  readonly adrift?: true
   readonly solution?: Solution
 }
 
@@ -41,7 +44,7 @@ export function show(net: Netlist, leads: Leads, range: Range, setting: Setting)
   try {
     return (SHOW[range.method] as Show)(net, leads, range, setting)
   } catch (error) {
-    if (error instanceof Unsettled) return { value: 'no-convergence', amps: 0 }
+    if (error instanceof Unsettled) return { value: error.state, amps: 0 }
     throw error
   }
 }
@@ -118,7 +121,15 @@ function capacitance(net: Netlist, leads: Leads, range: CapacitanceRange): Shown
   return { value, amps, phase, solution: met.solution }
 }
 
+const ADRIFT: Shown = { value: 'undetermined', amps: 0, adrift: true }
+
+/** On a line, a point that nothing joins to it picks up whatever is near; a set by itself has no voltage at all. */
+function adrift(net: Netlist, leads: Leads, more: Partial<Question> = {}): boolean {
+  return net.line !== undefined && floats(net, leads, more)
+}
+
 function volts(net: Netlist, leads: Leads, range: VoltsRange): Shown {
+  if (adrift(net, leads)) return ADRIFT
   const { volts: met, amps, solution } = holdVoltmeter(net, leads, range['input resistance'].value)
   const beyond = Math.abs(met.re) > range['full scale'].value
   return { value: beyond ? 'beyond-range' : met.re, amps: Math.abs(amps.re), solution }
@@ -138,23 +149,14 @@ function alternating(
   { frequency = 50 }: Setting,
 ): Shown {
   const ohms = range['input resistance'].value
-  const {
-    volts: met,
-    amps,
-    solution,
-  } = holdVoltmeter(net, leads, ohms, {
-    analysis: 'alternating',
-    frequency,
-  })
+  const more = { analysis: 'alternating', frequency } as const
+  if (adrift(net, leads, more)) return ADRIFT
+  const { volts: met, amps, solution } = holdVoltmeter(net, leads, ohms, more)
   const rms = Math.hypot(met.re, met.im)
-  const direct = range['blocks direct'] ? 0 : Math.abs(directBeside(net, leads, ohms).volts.re)
+  const direct = range['blocks direct'] ? 0 : Math.abs(holdVoltmeter(net, leads, ohms).volts.re)
   const value = range['responds to'] === 'true-rms' ? Math.hypot(rms, direct) : averaged(rms, direct)
   const beyond = value > range['full scale'].value
   return { value: beyond ? 'beyond-range' : value, amps: Math.hypot(amps.re, amps.im), solution }
-}
-
-function directBeside(net: Netlist, leads: Leads, ohms: number): Fed {
-  return holdVoltmeter(net, leads, ohms)
 }
 
 /** Mean of |d + √2·r·sin x| times the form factor. */

@@ -2,12 +2,14 @@
 
 import { type Condition, conditionOf, readCondition } from '../netlist/condition.ts'
 import { conducting } from '../netlist/conduct.ts'
-import type { Netlist, NetPlace } from '../netlist/netlist.ts'
+import { branchAt, type Netlist, type NetPlace } from '../netlist/netlist.ts'
 import { pathBetween } from '../netlist/paths.ts'
 import type { Bench } from './bench.ts'
+import { swapped } from './leads.ts'
 import { corePairs, type Pair, type Point, partPairs, pointsOf } from './points.ts'
 import { canShow, readBetween } from './read.ts'
 import type { MeterReading } from './reading.ts'
+import { isNoCapacitor } from './remarks.ts'
 
 /** The readings of one condition. */
 export interface TablePage {
@@ -49,12 +51,33 @@ function readPair(bench: Bench, [red, black]: Pair, condition: Condition): reado
   const ohms = readBetween(bench, leads, { shows: 'ohms' })
   const readings = [ohms]
   if (bench.bent) {
-    const turned = readBetween(bench, { ...leads, red: black.node, black: red.node }, { shows: 'ohms' })
+    const turned = readBetween(bench, swapped(leads), { shows: 'ohms' })
     if (differs(ohms, turned)) readings.push(turned)
   }
-  if (ohms.state === 'open' && canShow(bench, 'capacitance') && passesAlternating(bench.net, leads))
-    readings.push(readBetween(bench, leads, { shows: 'capacitance' }))
+  readings.push(...drops(bench, leads))
+  if (ohms.value === null && canShow(bench, 'capacitance') && passesAlternating(bench.net, leads)) {
+    const capacitance = readBetween(bench, leads, { shows: 'capacitance' })
+    if (tells(capacitance)) readings.push(capacitance)
+  }
   return readings
+}
+
+/** On the diode range, where the way leads through what has a polarity; both ways round where they differ. */
+function drops(bench: Bench, leads: LeadsOf): readonly MeterReading[] {
+  if (bench.polar.size === 0 || !canShow(bench, 'diode')) return []
+  const ids = new Set([...bench.polar].map((k) => branchAt(bench.net, k).id))
+  const both = [leads, swapped(leads)].map((held) => readBetween(bench, held, { shows: 'diode' }))
+  const through = both.filter(
+    ({ value, parts, beside }) => value !== null && [...parts, ...beside].some((id) => ids.has(id)),
+  )
+  const [one, other] = through
+  return one !== undefined && other !== undefined && !differs(one, other) ? [one] : through
+}
+
+/** Whether a capacitance is more than the range’s last digit, and a capacitor’s doing. */
+function tells({ value, band, phase }: MeterReading): boolean {
+  if (phase !== undefined && isNoCapacitor(phase)) return false
+  return value === null || (band?.least ?? 0) > 0
 }
 
 function passesAlternating(net: Netlist, { red, black, condition }: LeadsOf): boolean {

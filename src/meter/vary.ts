@@ -35,6 +35,17 @@ export function looseValues(net: Netlist, spread: number): readonly Loose[] {
   )
 }
 
+/** Every value of one part, whatever its tolerance. */
+export function valuesOf({ spec }: NetPart, part: number): readonly Loose[] {
+  return quantitiesIn(spec, []).map(({ path, quantity: { unit } }) => ({
+    part,
+    path,
+    unit,
+    least: 1,
+    most: 1,
+  }))
+}
+
 function within({ tolerance }: Quantity): { least: number; most: number } | undefined {
   return tolerance === undefined || tolerance === 0
     ? undefined

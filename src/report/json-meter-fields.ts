@@ -20,16 +20,19 @@ const READING = [
     'unit',
     'full scale',
     'state',
+    'floating',
     'resolution',
     'band',
     'spread',
+    'phase',
+    'peak',
   ],
   ...['buzzes', 'current', 'kick', 'heard', 'path', 'parts', 'contacts', 'beside', 'blind', 'remarks'],
   ...['live', 'approximate', 'residual'],
 ]
 
 function readingJson(reading: MeterReading, single: boolean): Fields {
-  const { band, spread, kick, heard, blind, condition } = reading
+  const { band, spread, peak, kick, heard, blind, condition } = reading
   return pick(reading, READING, {
     condition: conditionJson(condition, single),
     band: band && bandJson(band),
@@ -39,9 +42,10 @@ function readingJson(reading: MeterReading, single: boolean): Fields {
         interval: bandJson(spread.interval),
         worst: bandJson(spread.worst),
       }),
+    peak: peak && pick(peak, ['between', 'to earth']),
     kick: kick && pick(kick, ['reaches', 'rests', 'seconds']),
-    heard: heard.map((one) => pick(one, ['branch', 'current', 'says'])),
-    blind: blind.map((one) => pick(one, ['branch', 'says'])),
+    heard: heard.map((one) => pick(one, ['branch', 'current', 'says', 'loud'])),
+    blind: blind.map((one) => pick(one, ['branch', 'says', 'current'])),
   })
 }
 
@@ -53,7 +57,8 @@ function cordJson(cord: CordTable, single: boolean): Fields {
 
 /** Keys of `meter/1` between its head and its problems. */
 export const METER_KEYS: readonly string[] = [
-  ...['outcome', 'instrument', 'place', 'what', 'points', 'readings', 'cords', 'cautions'],
+  ...['outcome', 'instrument', 'place', 'what', 'points', 'readings', 'cords', 'not told'],
+  ...['cautions', 'markings'],
 ]
 
 /** What stands under those keys. */

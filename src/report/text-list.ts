@@ -30,6 +30,9 @@ function cell(value: Cell): string {
   return typeof value === 'number' ? formatExactly(value, '1') : value
 }
 
+/** One of them and several have the same name. */
+const ALIKE = 'premises'
+
 /** One row a thing, under the keys of the rows; how many on the last line. */
 export function listText(answer: ListAnswer, page: Page): string[] {
   const { what } = answer
@@ -45,6 +48,6 @@ export function listText(answer: ListAnswer, page: Page): string[] {
     page,
     0,
   )
-  const total = counted(rows.length, what.replace(/s$/, ''))
+  const total = what === ALIKE ? `${rows.length} ${what}` : counted(rows.length, what.replace(/s$/, ''))
   return rows.length === 0 ? [`no ${what} in reach`] : [...body, '', total]
 }

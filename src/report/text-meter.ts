@@ -4,9 +4,12 @@ import type { MeterReading } from '../meter/reading.ts'
 import type { Spread } from '../meter/spread.ts'
 import { formatQuantity } from '../quantities/format.ts'
 import { heading } from './heading.ts'
-import { bandText, kickText, readingText, wayText } from './meter-words.ts'
+import { bandText, type Display } from './meter-display.ts'
+import { kickText, readingText, wayText } from './meter-words.ts'
 import type { Page } from './paint.ts'
 import { pathText, shortId } from './place-names.ts'
+import { blindLines, currentsText, legendLines } from './text-meter-legend.ts'
+import { shortLines, shortReadings } from './text-meter-short.ts'
 import { cordLines, markingLines, pageLines, pointLines } from './text-meter-table.ts'
 import { approximations } from './text-verdicts.ts'
 import { conditionWords, counted } from './words.ts'
@@ -35,7 +38,7 @@ export function meterText(answer: MeterAnswer, page: Page): string[] {
       answer.readings.flatMap(({ approximate }) => (approximate === undefined ? [] : [approximate])),
       page,
     ),
-    counted(answer.readings.length, 'reading'),
+    counted(isShort(answer) ? printed(answer).length : answer.readings.length, 'reading'),
   ]
 }
 
@@ -46,7 +49,7 @@ function shownRequest({ request }: MeterAnswer): MeterAnswer['request'] {
 }
 
 function oneLines(reading: MeterReading, { place }: MeterAnswer, page: Page): string[] {
-  const { unit, band, spread, value, condition } = reading
+  const { band, spread, value, condition, peak } = reading
   const row = (label: string, text: string | undefined): string[] =>
     text === undefined || text === '' ? [] : hanging(`  ${label.padEnd(13)}`, text, page.width)
   const name = (id: string): string => shortId(id, place)
@@ -56,8 +59,9 @@ function oneLines(reading: MeterReading, { place }: MeterAnswer, page: Page): st
     ...row('black', name(reading.black)),
     ...row('with', conditionWords(condition)),
     ...row('range', reading.range),
-    ...row('within', band && `${bandText(band, unit)}, parts and instrument within their tolerances`),
-    ...row('parts alone', spread && spreadText(spread, unit)),
+    ...row('within', band && `${bandText(band, reading)}, parts and instrument within their tolerances`),
+    ...row('parts alone', spread && spreadText(spread, reading)),
+    ...row('top', peakText(peak)),
     ...row('through', wayText(reading, place)),
     ...row('path', pathText(reading.path, place)),
     ...row(
@@ -69,15 +73,32 @@ function oneLines(reading: MeterReading, { place }: MeterAnswer, page: Page): st
     ...row('needle', kickText(reading)),
     ...row('ear', earText(reading, name)),
     ...reading.remarks.flatMap((one) => row('remark', one)),
-    ...reading.blind.flatMap(({ branch, says }) => row('not shown', `${name(branch)}: ${says}`)),
+    ...reading.blind.flatMap(({ branch, says, current }) =>
+      row('not shown', `${name(branch)}: ${says}${currentsText(current === undefined ? [] : [current])}`),
+    ),
     '',
   ]
 }
 
-function spreadText({ interval, worst, exact }: Spread, unit: MeterReading['unit']): string {
+function spreadText({ interval, worst, exact }: Spread, reading: MeterReading): string {
   if (interval.least === interval.most) return 'no part on the way has a stated tolerance'
   const ends = exact ? 'with every part at its end' : 'with every part at the end that counts'
-  return `${bandText(interval, unit)} ${ends}, ${bandText(worst, unit)} by the sum of what each does alone`
+  return `${bandText(interval, ownOf(reading))} ${ends}, ${bandText(worst, ownOf(reading))} by the sum of what each does alone`
+}
+
+/** What the parts alone do is not tied to the instrument's last digit. */
+function ownOf({ value, unit, 'full scale': full }: MeterReading): Display {
+  return { value, unit, 'full scale': full }
+}
+
+/** `156 V between the points, 156 V to earth`. */
+function peakText(peak: MeterReading['peak']): string | undefined {
+  if (peak === undefined) return undefined
+  const { between, 'to earth': toEarth } = peak
+  return [
+    ...(between === undefined ? [] : [`${formatQuantity(between, 'V')} between the points`]),
+    ...(toEarth === undefined ? [] : [`${formatQuantity(toEarth, 'V')} to earth`]),
+  ].join(', ')
 }
 
 function buzz({ buzzes }: MeterReading): string {
@@ -96,25 +117,30 @@ function earText({ heard }: MeterReading, name: (id: string) => string): string 
     .join('; ')
 }
 
+/** Where a restorer notes when, and on which set, he read what stands in the column `yours`. */
+const NOTED = 'Date ____________   Mark of the set ____________'
+
 function tableLines(answer: MeterAnswer, page: Page): string[] {
+  const ends = [...legendLines(printed(answer), page), ...blindLines(answer, page)]
+  if (isShort(answer)) return [NOTED, '', ...shortLines(answer, page), ...ends]
   return [
+    NOTED,
+    '',
     ...pointLines(answer, page),
     ...pageLines(answer, page),
     ...answer.cords.flatMap((cord) => cordLines(cord, answer.place, page)),
     ...markingLines(answer, page),
-    ...blindLines(answer, page),
+    ...ends,
   ]
 }
 
-/** What no reading shows, each part once. */
-function blindLines({ readings, cords, place }: MeterAnswer, page: Page): string[] {
-  const all = [...readings, ...cords.flatMap((cord) => cord.readings)].flatMap(({ blind }) => blind)
-  const bySays = new Map<string, Set<string>>()
-  for (const { branch, says } of all)
-    bySays.set(says, (bySays.get(says) ?? new Set()).add(shortId(branch, place)))
-  if (bySays.size === 0) return []
-  const lines = [...bySays].flatMap(([says, names]) =>
-    hanging('  ', `${[...names].join(', ')}: ${says}`, page.width),
-  )
-  return ['What these readings do not show', ...lines, '']
+/** A live table is short as it is. */
+function isShort({ request, what }: MeterAnswer): boolean {
+  return request.short === true && what === 'table'
+}
+
+/** The readings that the text shows. */
+function printed(answer: MeterAnswer): readonly MeterReading[] {
+  if (isShort(answer)) return shortReadings(answer)
+  return [...answer.readings, ...answer.cords.flatMap(({ readings }) => readings)]
 }

@@ -151,7 +151,7 @@ describe('a meter', () => {
     expect(pages).toEqual(pages.toSorted((p, q) => p - q))
     expect(pages[0]).toBeGreaterThan(0)
     const dialling = out.slice(pages[2])
-    expect(dialling).toContain('All else reads as before')
+    expect(dialling).toContain('All else reads as on the page “Handset up”')
     expect(dialling).not.toMatch(/plug\.ringing – C2 +3\.300/)
   })
 

@@ -69,7 +69,7 @@ describe('the delivered instruments', () => {
   })
 
   test('say what hand and ear add, and from where', () => {
-    expect(Object.keys(habits).sort()).toEqual(['click', 'scrape', 'transmitter-spread'])
+    expect(Object.keys(habits).sort()).toEqual(['click', 'loud', 'scrape', 'transmitter-spread'])
     for (const habit of Object.values(habits)) expect(habit.source).toBe('from memory')
   })
 
@@ -86,13 +86,58 @@ describe('a table of one’s own', () => {
   test('is taken, its habits from the delivered one', () => {
     const kit = kitOf(undefined, { file: 'mine.yaml', text: GOOD })
     expect(kit.instrument.name).toBe('mine')
+    expect(kit.instrument.source).toBe('its booklet')
     expect(kit.habits).toEqual(deliveredInstruments().habits)
   })
 
-  test('with several instruments needs the name of one', () => {
+  test('needs no source, and takes its accuracy as a share or in percent', () => {
+    const bare = GOOD.replace('    source: its booklet\n', '').replace('accuracy: 0.01', 'accuracy: 1 %')
+    const { instrument } = kitOf(undefined, { file: 'mine.yaml', text: bare })
+    expect(instrument.source).toBe('not said')
+    expect(instrument.ranges['ohms-1k']?.accuracy).toBe(0.01)
+    const plain = kitOf(undefined, { file: 'mine.yaml', text: GOOD }).instrument.ranges['ohms-1k']
+    expect(plain?.accuracy).toBe(0.01)
+  })
+
+  test('shows an example of every key that is missing', () => {
+    const lacking = [
+      GOOD.replace(/instruments:[\s\S]*/, ''),
+      GOOD.replace(/ {4}says: .*\n/, ''),
+      GOOD.replace(/ {4}red lead: .*\n/, ''),
+      GOOD.replace(/ {4}shows by: .*\n/, ''),
+      GOOD.replace(/ {4}ranges:[\s\S]*/, ''),
+      ...['method: constant-current, ', 'current: 1 mA, ', 'open voltage: 3 V, ', 'full scale: 1 kΩ, '].map(
+        (key) => GOOD.replace(key, ''),
+      ),
+      GOOD.replace(/\{method: constant-current.*\}/, '{method: battery}'),
+      GOOD.replace(/\{method: constant-current.*\}/, '{method: capacitance}'),
+      GOOD.replace(/\{method: constant-current.*\}/, '{method: alternating-volts}'),
+    ]
+    for (const text of lacking) {
+      const missing = problemsOf(text).filter(({ code }) => code === 'key-missing')
+      expect({ text, count: missing.length > 0 }).toEqual({ text, count: true })
+      for (const { mend } of missing) expect(mend).toMatch(/^add `[a-z ]+: .+`$/s)
+    }
+    // what a mend shows can be read
+    const [whole] = problemsOf(GOOD.replace(/instruments:[\s\S]*/, ''))
+    const text = `ringproof: 1\n${/`(.*)`/s.exec(whole?.mend ?? '')?.[1]}\n`
+    expect(problemsOf(text)).toEqual([])
+  })
+
+  test('with several instruments needs the name of one, and says how to write it', () => {
     const two = GOOD + GOOD.split('\n').slice(2).join('\n').replace('mine:', 'other:')
     expect(kitOf('other', { file: 'mine.yaml', text: two }).instrument.name).toBe('other')
-    expect(() => kitOf(undefined, { file: 'mine.yaml', text: two })).toThrow(ProblemError)
+    const mend = (name?: string): string => {
+      try {
+        kitOf(name, { file: 'mine.yaml', text: two })
+      } catch (error) {
+        if (error instanceof ProblemError) return error.problems.map((one) => one.mend ?? '').join()
+        throw error
+      }
+      return ''
+    }
+    expect(mend()).toBe('write `--instrument mine.yaml:mine`')
+    expect(mend('othr')).toBe('write `--instrument mine.yaml:other`')
   })
 
   test.each([
@@ -100,7 +145,6 @@ describe('a table of one’s own', () => {
     ['a quantity of another kind', GOOD.replace('full scale: 1 kΩ', 'full scale: 1 V'), 'unit-wrong'],
     ['a current of nothing', GOOD.replace('1 mA', '0 mA'), 'quantity-out-of-range'],
     ['an unknown key', GOOD.replace('open voltage', 'open volts'), 'key-unknown'],
-    ['no source', GOOD.replace('    source: its booklet\n', ''), 'key-missing'],
     ['no YAML', 'instruments: [', 'syntax'],
     ['a needle without its swing', GOOD.replace('digits', 'needle'), 'key-missing'],
     ['no range', GOOD.replace(/ranges:[\s\S]*/, 'ranges: {}\n'), 'key-missing'],
