@@ -68,30 +68,25 @@ export function rootSumSquare(readings: Float64Array): number {
   return Math.hypot(...readings)
 }
 
-/** Share of the bell's current that a capacitor must carry to count as its ringing capacitor; other bells take a tenth. */
-export const CAPACITOR_SHARE = 0.25
+/** Share of the bell's current that a capacitor must carry to count as its ringing capacitor. */
+export const CAPACITOR_SHARE = 0.1
 
-/** A bell through which the test voltage drives less than this is in no circuit, A. */
+/** A bell that gets less than this has no ringing capacitor at all, A. */
 const SILENT = 1e-6
 
-/** A test voltage in the bell itself that finds what lies in series with it: what other bells draw is not in the way. */
-const TEST_VOLTS = 1
-
-/** How many of the candidate capacitors carry at least a quarter of the current that a voltage in the bell drives round. */
+/**
+ * How many of the candidate capacitors carry at least a tenth of the bell's ringing current.
+ * @param own whether the bell has a capacitor of its own inside, which is one more
+ */
 export function ringingCapacitors(
   net: Netlist,
   bell: Branch,
   candidates: readonly Branch[],
   condition: Condition,
   frequency: number,
+  own: boolean = false,
 ): FigurePlan {
-  const question: Question = {
-    analysis: 'alternating',
-    frequency,
-    condition,
-    sources: 'none',
-    series: [{ branch: bell.index, re: TEST_VOLTS }],
-  }
+  const question: Question = { analysis: 'alternating', frequency, condition }
   return {
     id: 'ringing.capacitors',
     subject: `${bell.id} from ${nodeName(net, bell.from)} to ${nodeName(net, bell.to)}`,
@@ -101,7 +96,8 @@ export function ringingCapacitors(
     value: (readings) => {
       const size = (k: number): number => Math.hypot(readings[2 * k] ?? 0, readings[2 * k + 1] ?? 0)
       if (size(0) < SILENT) return 0
-      return candidates.filter((_, k) => size(k + 1) >= CAPACITOR_SHARE * size(0)).length
+      const carrying = candidates.filter((_, k) => size(k + 1) >= CAPACITOR_SHARE * size(0)).length
+      return carrying + (own ? 1 : 0)
     },
   }
 }

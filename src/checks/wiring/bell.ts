@@ -2,9 +2,9 @@
 import { between } from '../../figures/between.ts'
 import type { Figure } from '../../figures/figure.ts'
 import { ringingCapacitors, ringingCurrent } from '../../figures/ringing.ts'
-import { capacitive, conducting, without } from '../../netlist/conduct.ts'
+import { type Choice, capacitive, conducting, without } from '../../netlist/conduct.ts'
 import type { Branch } from '../../netlist/netlist.ts'
-import { pathBetween } from '../../netlist/paths.ts'
+import { joinedTo, pathBetween } from '../../netlist/paths.ts'
 import {
   type CheckContext,
   nodeShort,
@@ -225,6 +225,16 @@ export const bellReturn: Rule = {
     }),
 }
 
+/** Whether a socket's capacitor feeds the ringing lead to which this set is plugged; others carry others' current. */
+function onItsLead({ net, place }: CheckContext, branch: Branch): boolean {
+  const lead = place.socket?.ringing
+  if (branch.part.sort !== 'socket' || lead === undefined) return false
+  const wires: Choice = ({ part, form }) =>
+    form === 'equation' && (part.sort === 'cable' || (part.sort === 'socket' && part.role === 'link'))
+  const joined = joinedTo(net, wires, lead)
+  return joined.has(branch.from) || joined.has(branch.to)
+}
+
 /** Which of two capacitors can go: the set's own where it has one that a socket's stands in for. */
 function spareMend(context: CheckContext, carrying: readonly Branch[]): string {
   const own = carrying.some(({ part }) => part.place === context.place.place)
@@ -248,11 +258,11 @@ export const oneRingingCapacitor: Rule = {
         (branch) =>
           stores(branch) &&
           branch.part.role === undefined &&
-          (branch.part.place === place.place || branch.part.sort === 'socket'),
+          (branch.part.place === place.place || onItsLead(context, branch)),
       )
       const [rings] = bellCurrent(context, bell)
       const count = context.figure(
-        ringingCapacitors(net, bell, candidates, condition, ringingFrequency(context)),
+        ringingCapacitors(net, bell, candidates, condition, ringingFrequency(context), stores(bell)),
       )
       if ((rings?.figure.value ?? 0) < SILENT) {
         const says = 'The bell gets no ringing current, so no capacitor carries any.'

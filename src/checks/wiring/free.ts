@@ -108,8 +108,12 @@ export const earthFree: Rule = {
   run: (context) => {
     const wires = wiresOf(context)
     if (wires.length < 2) return [noLine(context, earthFree.id)]
+    // where the socket has earth, contact 4 of the plug is the set's own earth
+    const earths = [0, ...(context.place.socket?.earth === true ? [context.place.plug[4]] : [])].filter(
+      (node) => node !== undefined,
+    )
     const reach = worst(
-      wires.map((wire) => leastTo(context, wire, 0, KEY_UP)),
+      wires.flatMap((wire) => earths.map((earth) => leastTo(context, wire, earth, KEY_UP))),
       'at-least',
     )
     const leaks = ['on-hook', 'off-hook'].map((words) =>
@@ -121,7 +125,7 @@ export const earthFree: Rule = {
         subject: context.place.place,
         figure: reach,
         limit: limitOf(context.limits, 'earth-free'),
-        path: earthPath(context, wires),
+        path: earthPath(context, wires, earths),
         consequences: leaks.map((figure) => ({ figure })),
         says: {
           good: 'No wire of the set reaches earth while the key is up.',
@@ -134,13 +138,19 @@ export const earthFree: Rule = {
 }
 
 /** The way from a wire to earth, where there is one. */
-function earthPath(context: CheckContext, wires: readonly number[]): readonly string[] {
+function earthPath(
+  context: CheckContext,
+  wires: readonly number[],
+  earths: readonly number[],
+): readonly string[] {
   const { net } = context
   for (const words of KEY_UP) {
     const choice = without(conducting(net, when(context, words), 'alternating'), plugLinks(context))
     for (const wire of wires) {
-      const path = pathBetween(net, choice, wire, 0)
-      if (path !== undefined) return path.nodes.map((node) => net.nodes[node] ?? '')
+      for (const earth of earths) {
+        const path = pathBetween(net, choice, wire, earth)
+        if (path !== undefined) return path.nodes.map((node) => net.nodes[node] ?? '')
+      }
     }
   }
   return []
