@@ -50,7 +50,7 @@ function steep(spec: CurrentResistorSpec): SteepLaw {
 export const currentResistor: PartKind<CurrentResistorSpec> = {
   kind: 'current-resistor',
   says: 'A resistance that rises with its current, as in a regulating unit.',
-  meterBlind: 'reads what it has at the small current of the meter, not at that of the loop',
+  meterBlind: 'reads what it has at the current of the meter, not at that of the loop',
   schema: z.strictObject({
     kind: z.literal('current-resistor'),
     ...ENDS,
