@@ -1,7 +1,8 @@
 import { check } from 'ringproof'
 import type { FigurePlan } from 'ringproof/figures/figure'
-import { freshSupplier, readFigure } from 'ringproof/figures/read'
+import { freshSupplier, readFigure, type Supplier } from 'ringproof/figures/read'
 import type { Netlist } from 'ringproof/netlist/netlist'
+import { ProblemError } from 'ringproof/problem'
 import { solve } from 'ringproof/solver/solve'
 import { describe, expect, test } from 'vitest'
 import { DEMO } from '../../support/bench.ts'
@@ -111,5 +112,27 @@ describe('a supplier', () => {
     expect(supplier({ ...DIRECT })).toBe(supplier({ ...DIRECT }))
     expect(supplier({ ...DIRECT, lifted: [0] })).not.toBe(supplier(DIRECT))
     expect([...supplier(DIRECT).currents]).toEqual([...solve(net, DIRECT).currents])
+  })
+})
+
+describe('a figure whose parts find no common point', () => {
+  test('says so instead of a number, and takes no other figure with it', () => {
+    const refused: Supplier = () => {
+      throw new ProblemError([
+        { code: 'no-convergence', severity: 'error', found: 'trial/v', expected: 'a point' },
+      ])
+    }
+    expect(readFigure(net, plan({}), refused)).toMatchObject({ value: null, state: 'no-convergence' })
+  })
+
+  test('is refused for any other reason', () => {
+    const refused: Supplier = () => {
+      throw new ProblemError([{ code: 'contradiction', severity: 'error', found: 'two', expected: 'one' }])
+    }
+    expect(() => readFigure(net, plan({}), refused)).toThrow(ProblemError)
+    const broken: Supplier = () => {
+      throw new TypeError('ours')
+    }
+    expect(() => readFigure(net, plan({}), broken)).toThrow(TypeError)
   })
 })

@@ -1,3 +1,4 @@
+import type { PartLaw } from 'ringproof/parts/kind'
 import { describe, expect, test } from 'vitest'
 import { assertClose } from '../../support/close.ts'
 import { alternating, ask, branch, circuit, DIRECT, node, problemsOf } from './_circuit.ts'
@@ -151,5 +152,45 @@ describe('alternating current that swings a part far', () => {
     const probes = [{ into: node(net, 'q'), outOf: 0, re: 1 }]
     const { solution } = ask(net, { ...alternating(25), sources: 'none', probes })
     expect([...solution.standIns.keys()]).toEqual([])
+  })
+})
+
+describe('what is not found', () => {
+  /** A circuit whose varistor `x` has another law. */
+  const withLaw = (law: PartLaw['law'], bends: readonly ('direct' | 'swing')[] = ['direct']) => {
+    const plain = circuit(`
+      e: {kind: voltage-source, from: p, to: earth, direct: 10 V, alternating: 10 V}
+      r: {kind: resistor, from: p, to: q, resistance: 1 kΩ}
+      x: {kind: varistor, from: q, to: earth, voltage at 1 A: 1 V, exponent: 2}
+    `)
+    const own = plain.parts.find(({ name }) => name === 'x')?.law as PartLaw
+    const other: PartLaw = { ...own, law, bends: () => bends, settle: (_spec, _branch, next) => next }
+    const parts = plain.parts.map((part) => (part.name === 'x' ? { ...part, law: other } : part))
+    return { ...plain, parts }
+  }
+
+  test('a swing that never settles is no answer, and the part is named', () => {
+    // conducts at large voltages only: then none is left, it stops, and the voltage is large again
+    const net = withLaw(
+      (_spec, at, _gate, sink) => {
+        sink.admittance(0, (at.swing?.(0) ?? 0) > 5 ? 1 : 0, 0)
+      },
+      ['swing'],
+    )
+    const [problem] = problemsOf(net, alternating(25))
+    expect(problem).toMatchObject({ code: 'no-convergence', place: { file: 'net.yaml', line: 7 } })
+    expect(problem?.found).toContain('net/x')
+  })
+
+  test('a resistance as the line finds it is that at rest where the line finds no point', () => {
+    const net = withLaw((_spec, at, _gate, sink) => {
+      const v = at.direct?.(0).voltage ?? 0
+      if (at.direct === undefined) sink.admittance(0, 0.001, 0)
+      else sink.admittance(0, 2 * v, 0, 1 - v * v)
+    })
+    const probes = [{ into: node(net, 'q'), outOf: 0, re: 1 }]
+    const question = { ...DIRECT, sources: 'none' as const, probes, small: 'fed' as const }
+    expect(problemsOf(net)[0]?.code).toBe('no-convergence')
+    assertClose(ask(net, question).v('q'), 500, NINE_DIGITS, '1 A into 1 kΩ beside 1 kΩ')
   })
 })
