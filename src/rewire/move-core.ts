@@ -1,7 +1,7 @@
 /** Cores of cords landed and parked. */
 import type { Place } from '../problem.ts'
-import type { SetSheet } from '../sheet/model.ts'
 import { nearest } from '../quantities/nearest.ts'
+import type { SetSheet } from '../sheet/model.ts'
 import { oneOf, ticked, write } from '../sheet/wording.ts'
 import { changedAt, entryOf, withEntry } from './entries.ts'
 import { type Outcome, refused } from './outcome.ts'

@@ -1,7 +1,7 @@
 /** Straps fitted, lifted and cut. */
 import type { Place } from '../problem.ts'
-import type { Hold, SetSheet } from '../sheet/model.ts'
 import { nearest } from '../quantities/nearest.ts'
+import type { Hold, SetSheet } from '../sheet/model.ts'
 import { oneOf, ticked } from '../sheet/wording.ts'
 import { entryOf, forgotten, movedTo, withEntry, withoutEntry } from './entries.ts'
 import { type Outcome, refused } from './outcome.ts'

@@ -1,7 +1,7 @@
 /** Units plugged into slots and pulled out. */
 import type { Place } from '../problem.ts'
-import type { SetSheet, SlotSpec, UnitSheet } from '../sheet/model.ts'
 import { nearest } from '../quantities/nearest.ts'
+import type { SetSheet, SlotSpec, UnitSheet } from '../sheet/model.ts'
 import { oneOf, ticked, write } from '../sheet/wording.ts'
 import { changedAt, entryOf, withEntry, withoutEntry } from './entries.ts'
 import { type Outcome, refused } from './outcome.ts'

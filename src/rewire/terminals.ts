@@ -1,6 +1,7 @@
 /** The terminals of a set, and the one that somebody most likely meant. */
-import type { SetSheet } from '../sheet/model.ts'
+
 import { nearest } from '../quantities/nearest.ts'
+import type { SetSheet } from '../sheet/model.ts'
 import { oneOf, ticked, write } from '../sheet/wording.ts'
 import type { Outcome } from './outcome.ts'
 import { refused } from './outcome.ts'

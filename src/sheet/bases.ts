@@ -1,8 +1,8 @@
 /** The chain of sheets that a set is based on. */
 import type { Problem } from '../problem.ts'
+import { nearest } from '../quantities/nearest.ts'
 import { readHead } from './head.ts'
 import { dropped, merge } from './merge.ts'
-import { nearest } from '../quantities/nearest.ts'
 import type { Page } from './page.ts'
 import { entriesOf, type RawMap, type RawScalar, textOf, under } from './raw.ts'
 import type { Shelf } from './shelf.ts'

@@ -1,10 +1,11 @@
 /** What the schema of a set cannot see: one question a function, all on the raw tree. */
+
+import { nearest } from '../quantities/nearest.ts'
 import { checkCords, handsetCores } from './check-cords.ts'
 import { checkJoints, endsOf } from './check-ends.ts'
 import { checkSlots } from './check-slots.ts'
 import { type Checker, checkSpecs, partsOf, type SheetPart } from './checker.ts'
 import type { UnitSheet } from './model.ts'
-import { nearest } from '../quantities/nearest.ts'
 import { entriesOf, itemsOf, type RawScalar, scalarsOf, under } from './raw.ts'
 import type { ReadUnit } from './reading.ts'
 import { STRAP_NAME } from './schema-set.ts'

@@ -1,7 +1,7 @@
 /** The first keys of a sheet, without which nothing else can be judged. */
 import type { Problem } from '../problem.ts'
-import type { SheetKind } from './model.ts'
 import { nearest } from '../quantities/nearest.ts'
+import type { SheetKind } from './model.ts'
 import { type RawMap, textOf, under } from './raw.ts'
 import { SHEET_KINDS } from './schema.ts'
 import { oneOf, shownAs, ticked, write, wrong } from './wording.ts'

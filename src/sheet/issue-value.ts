@@ -1,9 +1,9 @@
 /** The problem of a single value that its schema refuses. */
 import type { Place, Problem } from '../problem.ts'
+import { nearest } from '../quantities/nearest.ts'
 import type { QuantityFault } from '../quantities/quantity.ts'
 import { patternProblem } from './issue-pattern.ts'
 import { discriminated, type Issue } from './issue-union.ts'
-import { nearest } from '../quantities/nearest.ts'
 import type { Raw, RawScalar } from './raw.ts'
 import { oneOf, SHAPES, shownAs, ticked, write, wrong } from './wording.ts'
 

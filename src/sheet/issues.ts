@@ -1,9 +1,9 @@
 /** From the issues of a schema to problems with places, found, expected and mend. */
 import * as z from 'zod/mini'
 import type { Place, Problem } from '../problem.ts'
+import { nearest } from '../quantities/nearest.ts'
 import { bestBranch, discriminated, type Issue, misfitProblem, strangeKey } from './issue-union.ts'
 import { valueProblem } from './issue-value.ts'
-import { nearest } from '../quantities/nearest.ts'
 import { entriesOf, itemsOf, plainOf, type Raw, type RawMap } from './raw.ts'
 import { oneOf, ticked, write, wrong } from './wording.ts'
 

@@ -1,7 +1,7 @@
 /** The terminals that the strips of a set have. */
 import type { Place } from '../problem.ts'
-import type { Checker } from './checker.ts'
 import { nearest } from '../quantities/nearest.ts'
+import type { Checker } from './checker.ts'
 import { entriesOf, type Raw, under } from './raw.ts'
 import { oneOf, ticked, write } from './wording.ts'
 
