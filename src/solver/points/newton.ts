@@ -98,14 +98,22 @@ function again(net: Netlist, laws: Laws, question: Question, point: Point, linea
 
 /** Lets a little flow beside level parts, so that they share the voltage, and takes it away again. */
 function sharedOut(net: Netlist, laws: Laws, question: Question, start: Point): Attempt {
-  let last: Attempt = { point: start }
-  for (const beside of SHARING) last = attempt(net, laws, question, last.point, { beside, raised: 1 })
-  return last
+  return helped(net, laws, question, start, SHARING)
 }
 
 function withConductances(net: Netlist, laws: Laws, question: Question, rest: Point): Attempt {
-  let last: Attempt = { point: rest }
-  for (const beside of HELPS) last = attempt(net, laws, question, last.point, { beside, raised: 1 })
+  return helped(net, laws, question, rest, HELPS)
+}
+
+function helped(
+  net: Netlist,
+  laws: Laws,
+  question: Question,
+  start: Point,
+  helps: readonly number[],
+): Attempt {
+  let last: Attempt = { point: start }
+  for (const beside of helps) last = attempt(net, laws, question, last.point, { beside, raised: 1 })
   return last
 }
 
@@ -183,8 +191,17 @@ function solveOrStop(
     return { linear: solveLinear(net, laws, question) }
   } catch (error) {
     if (error instanceof ProblemError) return { error }
+    if (error instanceof RangeError) return { error: outOfRange() }
     throw error
   }
+}
+
+/** A law asked so far outside its range that a number was lost. */
+function outOfRange(): ProblemError {
+  const expected = 'a direct-current point in which every part agrees with its law'
+  return new ProblemError([
+    { code: 'no-convergence', severity: 'error', found: 'values beyond what a number holds', expected },
+  ])
 }
 
 function withScaledProbes(question: Question, share: number): Question {

@@ -169,6 +169,15 @@ describe('what is not found', () => {
     return { ...plain, parts }
   }
 
+  test('a law that loses its numbers on the way is no failure of ours', () => {
+    const net = withLaw((_spec, at, _gate, sink) => {
+      const v = at.direct?.(0).voltage ?? 0
+      sink.admittance(0, v === 0 ? 1e-6 : Number.NaN, 0, 0)
+    })
+    const [problem] = problemsOf(net)
+    expect(problem).toMatchObject({ code: 'no-convergence', found: 'values beyond what a number holds' })
+  })
+
   test('a swing that never settles is no answer, and the part is named', () => {
     // conducts at large voltages only: then none is left, it stops, and the voltage is large again
     const net = withLaw(
