@@ -22,6 +22,10 @@ export interface BellSpec extends TwoEnds {
 
 /** What a bell needs that no current rings, A: the most that a sheet may say. */
 const NEVER = 1e5
+const OPPOSED = {
+  because: 'its two coils oppose each other',
+  mend: 'exchange the two ends of one of its coils',
+}
 
 function coilOf({ coils, resistance, inductance }: BellSpec): WholeCoil {
   if (coils !== undefined) return wholeOf(coils)
@@ -65,6 +69,7 @@ export const bell: PartKind<BellSpec> = {
   // equal coils that work against each other leave the clapper where it is
   sounds: (spec) => ({
     current: spec.coils?.turned === true ? NEVER : spec['rings from'].value.value,
+    ...(spec.coils?.turned === true ? { never: OPPOSED } : {}),
     frequency: spec['rings from'].at.value,
   }),
   check: checkCoils,

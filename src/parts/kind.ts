@@ -174,7 +174,12 @@ export interface PartLaw<Spec extends PartSpec = PartSpec> {
   /** Why a figure that rests on this part in this analysis is approximate; undefined when it is not. */
   standIn?(spec: Spec, at: LawPoint): string | undefined
   /** Least current and its frequency at which a sounder sounds, A rms and Hz. */
-  sounds?(spec: Spec): { readonly current: number; readonly frequency: number }
+  sounds?(spec: Spec): {
+    readonly current: number
+    readonly frequency: number
+    /** Why no current makes it sound, and what mends that; `current` is then beyond any line. */
+    readonly never?: { readonly because: string; readonly mend: string }
+  }
   /** What its body is marked with, where parts of this kind are: whoever looks for it or replaces it looks for that. */
   marking?(spec: Spec): PartMarking
   /** How it goes wrong; a part that cannot, such as an ideal source, has none. */

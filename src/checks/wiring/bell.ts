@@ -110,10 +110,28 @@ export const ringingLeadToBell: Rule = {
 
 /** A set whose plug has no ringing core, or whose socket has no ringing lead: its bell must get its current from the pair. */
 function fromThePair(context: CheckContext, bell: Branch): Verdict {
-  const least = bell.part.law.sounds?.(bell.part.spec).current
+  const sounds = bell.part.law.sounds?.(bell.part.spec)
+  const least = sounds?.current
   const [rings] = bellCurrent(context, bell)
   const base = { ...noLine(context, ringingLeadToBell.id), subject: bell.id }
   if (rings === undefined || least === undefined) return base
+  if (sounds?.never !== undefined) {
+    const { because, mend } = sounds.never
+    const says = `No current rings this bell: ${because}.`
+    const { check, subject, condition, path } = base
+    return {
+      check,
+      subject,
+      condition,
+      path,
+      figure: rings.figure,
+      limit: null,
+      margin: null,
+      state: 'fails',
+      says,
+      mend,
+    }
+  }
   const socket = context.place.socket !== undefined && context.place.socket.ringing === undefined
   const lacks = socket ? 'No ringing lead comes to this socket' : 'The plug has no ringing core'
   const says = `${lacks}; the bell takes its current from the pair.`

@@ -13,7 +13,7 @@ const STRAIGHT = 0.1
 /** Swings below this, V or A, are small whatever the law. */
 const STILL = 1e-9
 
-/** Names every bent part that the solved alternating current swings beyond its slope. Units of sheets alone count: test signals have no size. */
+/** Names every bent part that the solved alternating current swings beyond its slope. Only the sheets' own sources count: test signals have no size. */
 export function noteFarSwings(
   net: Netlist,
   laws: Laws,

@@ -204,3 +204,14 @@ describe('bells at adapters', () => {
     expect(of('wiring.ringing-lead-to-bell')).toMatchObject({ state: 'holds' })
   })
 })
+
+describe('a bell whose coils oppose each other', () => {
+  test('is called that, with no limit that nobody wrote', () => {
+    const [one] = check({ target: 'melick-coil-turned' }, DEMO).verdicts.filter(
+      ({ check: id }) => id === 'wiring.ringing-lead-to-bell',
+    )
+    expect(one).toMatchObject({ state: 'fails', limit: null, margin: null })
+    expect(one?.says).toContain('its two coils oppose each other')
+    expect(one).toHaveProperty('mend', 'exchange the two ends of one of its coils')
+  })
+})
