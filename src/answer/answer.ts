@@ -1,5 +1,6 @@
 /** The answers to the questions that Ringproof takes, as JSON shows them (design 3b). */
 import type { Verdict } from '../checks/rule.ts'
+import type { NamedFault } from '../faults/named-fault.ts'
 import type { Figure } from '../figures/figure.ts'
 import type { Problem } from '../problem.ts'
 import type { SecondOpinion } from './second-opinion.ts'
@@ -22,6 +23,7 @@ export interface CheckAnswer extends Envelope {
   readonly outcome: Outcome
   readonly counts: Counts
   readonly verdicts: readonly Verdict[]
+  readonly faults: readonly NamedFault[]
   readonly figures: readonly Figure[]
   readonly 'second opinion'?: SecondOpinion
 }
@@ -43,11 +45,13 @@ export interface CompareAnswer extends Envelope {
   readonly found: {
     readonly name: string
     readonly verdicts: readonly Verdict[]
+    readonly faults: readonly NamedFault[]
     readonly figures: readonly Figure[]
   }
   readonly proposed: {
     readonly name: string
     readonly verdicts: readonly Verdict[]
+    readonly faults: readonly NamedFault[]
     readonly figures: readonly Figure[]
   }
   /** Checks whose state differs, and figures that differ by more than a thousandth. */

@@ -2,9 +2,12 @@
 import { CHECKS } from '../checks/catalogue.ts'
 import type { CheckContext } from '../checks/context.ts'
 import type { Verdict } from '../checks/rule.ts'
+import { findFaults } from '../faults/find-faults.ts'
+import type { NamedFault } from '../faults/named-fault.ts'
 import type { Figure } from '../figures/figure.ts'
 import { freshSupplier, readFigure } from '../figures/read.ts'
-import { placeOf } from '../netlist/netlist.ts'
+import { compile, type Installation } from '../netlist/compile.ts'
+import { type Netlist, placeOf } from '../netlist/netlist.ts'
 import { refuse } from '../problem.ts'
 import { describeMove } from '../rewire/describe-move.ts'
 import type { SheetText, Shelf } from '../sheet/shelf.ts'
@@ -25,26 +28,43 @@ export function contextsOf(standing: Standing, supply: Supply = freshSupplier): 
       mend: 'name the set, and say where with `--on`',
     })
   }
-  const supplier = supply(standing.net)
-  return standing.places.map((place) => ({
-    net: standing.net,
-    place: placeOf(standing.net, place),
-    limits: deliveredLimits(),
-    figure: (plan) => readFigure(standing.net, plan, supplier),
-  }))
+  const one = contextMaker(standing.installation, standing.net, supply)
+  return standing.places.map(one)
 }
 
-/** Runs every check on every place of a standing. */
-export function judgeStanding(
-  standing: Standing,
-  supply?: Supply,
-): {
-  verdicts: readonly Verdict[]
-  figures: readonly Figure[]
-} {
+/** Contexts of one installation, which share what is solved; a trial has a netlist of its own. */
+function contextMaker(
+  installation: Installation,
+  net: Netlist,
+  supply: Supply,
+): (place: string) => CheckContext {
+  const supplier = supply(net)
+  return (place) => ({
+    net,
+    place: placeOf(net, place),
+    limits: deliveredLimits(),
+    figure: (plan) => readFigure(net, plan, supplier),
+    installation,
+    trial: (other, elsewhere = place) => contextMaker(other, compile(other), supply)(elsewhere),
+  })
+}
+
+/** What was judged: verdicts, the faults that they come to, and all figures. */
+export interface Judged {
+  readonly verdicts: readonly Verdict[]
+  readonly faults: readonly NamedFault[]
+  readonly figures: readonly Figure[]
+}
+
+/** Runs every check on every place of a standing, and names the faults. */
+export function judgeStanding(standing: Standing, supply?: Supply): Judged {
   const contexts = contextsOf(standing, supply)
+  const judged = contexts.map((context, k) =>
+    CHECKS.flatMap((rule) => (rule.once === true && k > 0 ? [] : rule.run(context))),
+  )
   return {
-    verdicts: contexts.flatMap((context) => CHECKS.flatMap((rule) => rule.run(context))),
+    verdicts: judged.flat(),
+    faults: findFaults(contexts, judged),
     figures: contexts.flatMap((context) => setFigures(context)),
   }
 }

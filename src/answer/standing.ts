@@ -34,6 +34,7 @@ export interface Where {
 export interface Standing {
   readonly name: string
   readonly net: Netlist
+  readonly installation: Installation
   /** Places that the request is about: all sets of premises, else the one set. */
   readonly places: readonly string[]
   readonly moves: readonly string[]
@@ -103,9 +104,11 @@ export function stand(where: Where, shelf: Shelf): Standing {
     ...others,
     [place]: { set: one.set, ...(socket === undefined ? {} : { in: socket }) },
   }
+  const installation: Installation = { name: sheet.name, ...ground, sets }
   return {
     name: sheet.name,
-    net: compile({ name: sheet.name, ...ground, sets }),
+    net: compile(installation),
+    installation,
     places: [place],
     moves: one.moves.map(describeMove),
     warnings: [...warnings, ...one.warnings],
@@ -114,9 +117,11 @@ export function stand(where: Where, shelf: Shelf): Standing {
 
 function alone(name: string, one: Rewirable, warnings: readonly Problem[]): Standing {
   const place = one.set.name
+  const installation: Installation = { name, sets: { [place]: { set: one.set } } }
   return {
     name,
-    net: compile({ name, sets: { [place]: { set: one.set } } }),
+    net: compile(installation),
+    installation,
     places: [place],
     moves: one.moves.map(describeMove),
     warnings: [...warnings, ...one.warnings],
@@ -132,7 +137,8 @@ function standPremises(
   const line = lineOf(where, shelf) ?? findSheet('line', premises.line, shelf, premises.file).sheet
   const sets = standingSets(premises, shelf)
   const installation: Installation = { name: premises.name, premises, line, sets }
-  return { name: premises.name, net: compile(installation), places: Object.keys(sets), moves: [], warnings }
+  const net = compile(installation)
+  return { name: premises.name, net, installation, places: Object.keys(sets), moves: [], warnings }
 }
 
 function standingSets(premises: PremisesSheet, shelf: Shelf): Record<string, StandingSet> {

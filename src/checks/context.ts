@@ -1,5 +1,6 @@
 /** What a check works with: one set in its place, its figures on demand, and the limits. */
 import type { Figure, FigurePlan } from '../figures/figure.ts'
+import type { Installation } from '../netlist/compile.ts'
 import { type Condition, conditionOf, readCondition } from '../netlist/condition.ts'
 import type { Branch, Netlist, NetPlace } from '../netlist/netlist.ts'
 import type { Limits } from './limits.ts'
@@ -12,12 +13,18 @@ export interface CheckContext {
   readonly limits: Limits
   /** Reads a figure; equal plans are solved once. */
   figure(plan: FigurePlan): Figure
+  /** What was compiled; a trial of something else starts from it. */
+  readonly installation: Installation
+  /** The set of a place of another installation under examination: a mend that is tried before it is named. */
+  trial(installation: Installation, place?: string): CheckContext
 }
 
 /** A check: its id, its question in plain words, and how it is answered. */
 export interface Rule {
   readonly id: string
   readonly asks: string
+  /** Asked once of all that stands on the line, not of every set; its subject is the premises. */
+  readonly once?: true
   run(context: CheckContext): readonly Verdict[]
 }
 

@@ -27,7 +27,7 @@ const SCHEMA = z.strictObject({
     z.strictObject({
       value: z.number(),
       side: z.enum(['at-most', 'at-least']),
-      unit: z.enum(['Ω', 'A', 'V', '1']),
+      unit: z.enum(['Ω', 'A', 'V', '1', 'dB', 'VA']),
       says: z.string(),
       source: z.string(),
       clause: z.string(),

@@ -1,14 +1,12 @@
 /** Resistance and impedance between two nodes, as an ideal meter without battery of its own reads them. */
 import type { Condition } from '../netlist/condition.ts'
 import { type Netlist, nodeName } from '../netlist/netlist.ts'
-import type { Question } from '../solver/question.ts'
+import type { Changes, Question } from '../solver/question.ts'
 import type { FigurePlan } from './figure.ts'
 
 /** What is changed for a reading: branches lifted, and a frequency for impedance. */
-export interface Between {
+export interface Between extends Changes {
   readonly condition: Condition
-  readonly lifted?: readonly number[]
-  readonly added?: Question['added']
   /** Hz; resistance to direct current when absent. */
   readonly frequency?: number
 }
@@ -18,20 +16,20 @@ export interface Between {
  * law bends count as the line finds them in this condition, without a line as they are for currents too small to matter.
  */
 export function between(net: Netlist, p: number, q: number, how: Between): FigurePlan {
+  const { condition, frequency, ...changes } = how
   const question: Question = {
-    analysis: how.frequency === undefined ? 'direct' : 'alternating',
-    condition: how.condition,
+    analysis: frequency === undefined ? 'direct' : 'alternating',
+    condition,
     sources: 'none',
     small: net.line === undefined ? true : 'fed',
     probes: [{ into: p, outOf: q, re: 1 }],
-    ...(how.frequency === undefined ? {} : { frequency: how.frequency }),
-    ...(how.lifted === undefined ? {} : { lifted: how.lifted }),
-    ...(how.added === undefined ? {} : { added: how.added }),
+    ...(frequency === undefined ? {} : { frequency }),
+    ...changes,
   }
   return {
-    id: how.frequency === undefined ? 'resistance.between' : 'impedance.between',
+    id: frequency === undefined ? 'resistance.between' : 'impedance.between',
     subject: `${nodeName(net, p)} – ${nodeName(net, q)}`,
-    condition: how.condition,
+    condition,
     unit: 'Ω',
     taps: [{ question, voltage: [p, q] }],
     value: modulus,

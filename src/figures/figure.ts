@@ -1,6 +1,17 @@
 /** A figure: a computed quantity with its unit, condition and how well the solve behind it came out. */
 import type { Condition } from '../netlist/condition.ts'
-import type { Question } from '../solver/question.ts'
+import type { Changes, Question } from '../solver/question.ts'
+
+export type { Changes }
+
+/** Published definitions of the ringing load of a set; loads are added within one of them, never across. */
+export type RingingLoadName =
+  | 'four-kilohm-unit'
+  | 'unit-ringer'
+  | 'type-a'
+  | 'type-b'
+  | 'older-european'
+  | 'sixteen-kilohm'
 
 /** Ids of the figures of this version; fixed once, then only added to. */
 export type FigureId =
@@ -14,18 +25,30 @@ export type FigureId =
   | 'bell.direct-current'
   | 'leakage.on-hook'
   | 'leakage.earth'
+  | 'leakage.ringing'
   | 'ringing.current'
   | 'ringing.voltage'
   | 'ringing.capacitors'
+  | 'ringing.power'
+  | 'ringing.share'
+  | 'ringing.line-current'
+  | 'ringing.socket-voltage'
+  | `ringing.load.${RingingLoadName}`
+  | 'ringing.trip-margin'
+  | 'dial.resistance-made'
+  | 'dial.leakage-open'
   | 'speech.send'
   | 'speech.receive'
   | 'speech.sidetone'
+  | 'speech.impedance'
+  | 'speech.return-loss'
+  | 'balance.conversion-loss'
 
 /** Why a figure has no number. */
 export type State = 'open' | 'undetermined' | 'beyond-range' | 'no-convergence'
 
 /** A unit as JSON and people see it. */
-export type FigureUnit = 'Ω' | 'A' | 'V' | '1'
+export type FigureUnit = 'Ω' | 'A' | 'V' | '1' | 'dB' | 'VA'
 
 /** What is computed. `value` and `state` exclude each other. */
 export interface Figure {
@@ -36,6 +59,8 @@ export interface Figure {
   /** Hz, for alternating current. */
   readonly frequency?: number
   readonly value: number | null
+  /** The phasor of which `value` is the size, for figures that have a phase worth telling. */
+  readonly phasor?: { readonly re: number; readonly im: number }
   readonly unit: FigureUnit
   readonly state?: State
   /** Why it is approximate: the stand-ins that it rests on. */
@@ -57,4 +82,6 @@ export interface FigurePlan {
   readonly unit: FigureUnit
   readonly taps: readonly Tap[]
   value(readings: Float64Array): number | State
+  /** The phasor behind the value; asked only where that is a number. */
+  phasor?(readings: Float64Array): { readonly re: number; readonly im: number }
 }

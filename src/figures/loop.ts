@@ -1,17 +1,22 @@
 /** Direct current: the loop, the voltage at the set, and what flows where it should or should not. */
 import type { Condition } from '../netlist/condition.ts'
 import { type Branch, type Netlist, type NetPlace, nodeName } from '../netlist/netlist.ts'
+import type { Changes, Question } from '../solver/question.ts'
 import { modulus } from './between.ts'
 import type { FigureId, FigurePlan } from './figure.ts'
+
+function direct(condition: Condition, changes: Changes): Question {
+  return { analysis: 'direct', condition, ...changes }
+}
 
 /** Direct current in a branch, A, as a size. */
 export function directCurrent(
   id: FigureId,
   branch: Branch,
   condition: Condition,
-  lifted: readonly number[] = [],
+  changes: Changes = {},
 ): FigurePlan {
-  const question = { analysis: 'direct' as const, condition, ...(lifted.length === 0 ? {} : { lifted }) }
+  const question = direct(condition, changes)
   return {
     id,
     subject: branch.id,
@@ -34,9 +39,9 @@ export function loopCurrent(
   place: NetPlace,
   condition: Condition,
   id: FigureId = 'loop.current',
-  lifted: readonly number[] = [],
+  changes: Changes = {},
 ): FigurePlan {
-  const question = { analysis: 'direct' as const, condition, ...(lifted.length === 0 ? {} : { lifted }) }
+  const question = direct(condition, changes)
   const wires = [plugBranch(net, place, 5), plugBranch(net, place, 2)].filter((one) => one !== undefined)
   return {
     id,
@@ -50,8 +55,13 @@ export function loopCurrent(
 }
 
 /** Direct current that a set draws on-hook: the larger of what its two line wires carry, A. */
-export function onHookLeakage(net: Netlist, place: NetPlace, condition: Condition): FigurePlan {
-  const plan = loopCurrent(net, place, condition, 'leakage.on-hook')
+export function onHookLeakage(
+  net: Netlist,
+  place: NetPlace,
+  condition: Condition,
+  changes: Changes = {},
+): FigurePlan {
+  const plan = loopCurrent(net, place, condition, 'leakage.on-hook', changes)
   return {
     ...plan,
     value: (readings) =>
@@ -60,9 +70,13 @@ export function onHookLeakage(net: Netlist, place: NetPlace, condition: Conditio
 }
 
 /** Voltage between the line wires at the set's socket, V. */
-export function loopVoltage(place: NetPlace, condition: Condition): FigurePlan | undefined {
+export function loopVoltage(
+  place: NetPlace,
+  condition: Condition,
+  changes: Changes = {},
+): FigurePlan | undefined {
   if (place.socket === undefined) return undefined
-  const question = { analysis: 'direct' as const, condition }
+  const question = direct(condition, changes)
   return {
     id: 'loop.voltage',
     subject: place.place,
@@ -74,10 +88,15 @@ export function loopVoltage(place: NetPlace, condition: Condition): FigurePlan |
 }
 
 /** Resistance of the set between its line wires, ohms: voltage at the socket over the loop current. */
-export function loopResistance(net: Netlist, place: NetPlace, condition: Condition): FigurePlan | undefined {
+export function loopResistance(
+  net: Netlist,
+  place: NetPlace,
+  condition: Condition,
+  changes: Changes = {},
+): FigurePlan | undefined {
   const a = plugBranch(net, place, 5)
   if (place.socket === undefined || a === undefined) return undefined
-  const question = { analysis: 'direct' as const, condition }
+  const question = direct(condition, changes)
   return {
     id: 'loop.resistance',
     subject: place.place,
@@ -98,8 +117,13 @@ export function loopResistance(net: Netlist, place: NetPlace, condition: Conditi
 }
 
 /** Direct current from the set to earth, A: what its own connection to earth carries, summed. */
-export function earthLeakage(net: Netlist, place: NetPlace, condition: Condition): FigurePlan {
-  const question = { analysis: 'direct' as const, condition }
+export function earthLeakage(
+  net: Netlist,
+  place: NetPlace,
+  condition: Condition,
+  changes: Changes = {},
+): FigurePlan {
+  const question = direct(condition, changes)
   const touching = net.branches.filter(
     (branch) =>
       branch.part.place === place.place &&

@@ -55,6 +55,7 @@ export function readFigure(net: Netlist, plan: FigurePlan, supplier: Supplier): 
     condition: plan.condition,
     ...(frequency === undefined ? {} : { frequency }),
     value: numeric ? result : null,
+    ...(numeric && plan.phasor !== undefined ? { phasor: plan.phasor(readings) } : {}),
     unit: plan.unit,
     ...(why === undefined ? {} : { state: why }),
     ...(reasons.size === 0 ? {} : { approximate: [...reasons].join('; ') }),

@@ -1,7 +1,7 @@
 /** Ringing: what each bell gets at the line's ringing frequency, steady, with clappers held. */
 import type { Condition } from '../netlist/condition.ts'
 import { type Branch, type Netlist, type NetPlace, nodeName } from '../netlist/netlist.ts'
-import type { Question } from '../solver/question.ts'
+import type { Changes, Question } from '../solver/question.ts'
 import type { FigurePlan } from './figure.ts'
 
 /** Branches of a place whose part has a role. */
@@ -19,13 +19,17 @@ export function ringingCurrent(
   condition: Condition,
   frequency: number,
   harmonics: readonly number[] = SINE,
+  changes: Changes = {},
 ): FigurePlan {
   return {
     id: 'ringing.current',
     subject: branch.id,
     condition,
     unit: 'A',
-    taps: questions(condition, frequency, harmonics).map((question) => ({ question, current: branch.index })),
+    taps: ringingQuestions(condition, frequency, harmonics, changes).map((question) => ({
+      question,
+      current: branch.index,
+    })),
     value: rootSumSquare,
   }
 }
@@ -39,13 +43,14 @@ export function ringingVoltage(
   condition: Condition,
   frequency: number,
   harmonics: readonly number[] = SINE,
+  changes: Changes = {},
 ): FigurePlan {
   return {
     id: 'ringing.voltage',
     subject: branch.id,
     condition,
     unit: 'V',
-    taps: questions(condition, frequency, harmonics).map((question) => ({
+    taps: ringingQuestions(condition, frequency, harmonics, changes).map((question) => ({
       question,
       voltage: [branch.from, branch.to],
     })),
@@ -55,12 +60,14 @@ export function ringingVoltage(
 
 const SINE: readonly number[] = [1]
 
-function questions(
+/** One question for each harmonic of the generator's wave. */
+export function ringingQuestions(
   condition: Condition,
   frequency: number,
   harmonics: readonly number[],
+  changes: Changes = {},
 ): readonly Question[] {
-  return harmonics.map((h) => ({ analysis: 'alternating', frequency: h * frequency, condition }))
+  return harmonics.map((h) => ({ analysis: 'alternating', frequency: h * frequency, condition, ...changes }))
 }
 
 /** √Σ|reading|². */
@@ -85,8 +92,9 @@ export function ringingCapacitors(
   condition: Condition,
   frequency: number,
   own: boolean = false,
+  changes: Changes = {},
 ): FigurePlan {
-  const question: Question = { analysis: 'alternating', frequency, condition }
+  const question: Question = { analysis: 'alternating', frequency, condition, ...changes }
   return {
     id: 'ringing.capacitors',
     subject: `${bell.id} from ${nodeName(net, bell.from)} to ${nodeName(net, bell.to)}`,

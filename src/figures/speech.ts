@@ -6,7 +6,7 @@
  */
 import type { Condition } from '../netlist/condition.ts'
 import type { Branch, NetLine } from '../netlist/netlist.ts'
-import type { Question } from '../solver/question.ts'
+import type { Changes, Question } from '../solver/question.ts'
 import { modulus } from './between.ts'
 import type { FigurePlan } from './figure.ts'
 
@@ -19,9 +19,6 @@ export interface SpeechPath {
   readonly sender: Branch
   readonly receiver: Branch
 }
-
-/** What is changed for a reading. */
-export type Changes = Pick<Question, 'lifted' | 'added'>
 
 /** The three speech figures of a path; conditions are those of a set in speech. */
 export function speechPlans(

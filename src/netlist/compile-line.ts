@@ -19,6 +19,7 @@ export function compileLine(builder: NetlistBuilder, line: LineSheet): NetLine {
   const ends = terminations(builder, line)
   return {
     name: line.name,
+    sheet: line,
     feedVoltage: line.feed.voltage.value,
     ringingFrequency: line.ringing?.frequency.value,
     ringingVoltage: line.ringing?.voltage.value,

@@ -55,7 +55,7 @@ export function compileSocket(
         b: ['exchange/b', `${name}/${second}`],
       })
     }
-    return { name, a, b, ringing: ringing(true), earth, pulsesEnd: false }
+    return { name, is: spec.is, a, b, ringing: ringing(true), earth, pulsesEnd: false }
   }
   const feeder = known.get(spec['fed from'])
   if (feeder === undefined) throw new RangeError(`socket ${name} is fed from nothing`)
@@ -64,6 +64,7 @@ export function compileSocket(
   const own = fitApparatus(add, name, spec, inletOf(name, spec, feeder.name))
   return {
     name,
+    is: spec.is,
     a,
     b,
     ringing: ringing(third || own),

@@ -5,6 +5,7 @@
 import type { MultiUndirectedGraph } from 'graphology'
 import type { Form, Gate, PartLaw, PartSpec, Role } from '../parts/kind.ts'
 import type { Place } from '../problem.ts'
+import type { LineSheet, SocketSpec } from '../sheet/model.ts'
 import type { Condition, LineState, SetCondition } from './condition.ts'
 
 /** The reference node; always node 0. */
@@ -100,6 +101,7 @@ export interface NetPlace {
 /** A socket's wires, node indices. */
 export interface NetSocket {
   readonly name: string
+  readonly is: SocketSpec['is']
   readonly a: number
   readonly b: number
   readonly ringing: number | undefined
@@ -121,6 +123,8 @@ export interface NetLine {
   readonly b: number
   /** Branches that stand for the exchange itself; a path through the line leaves them out. */
   readonly exchange: readonly number[]
+  /** What its sheet says of it: feed, trip, recall, limits. */
+  readonly sheet: LineSheet
   /** The two halves of the speech termination, a then b. */
   readonly termination: readonly number[]
 }

@@ -16,7 +16,22 @@ export type Dimension =
   | 'level'
 
 /** The unit in which every value of a dimension is kept: SI base units, degrees Celsius, decibels. */
-export type UnitName = 'Ω' | 'F' | 'H' | 'V' | 'A' | 'Hz' | 'm' | 's' | '°C' | 'rad' | '1' | 'S' | 'W' | 'dB'
+export type UnitName =
+  | 'Ω'
+  | 'F'
+  | 'H'
+  | 'V'
+  | 'A'
+  | 'Hz'
+  | 'm'
+  | 's'
+  | '°C'
+  | 'rad'
+  | '1'
+  | 'S'
+  | 'W'
+  | 'VA'
+  | 'dB'
 
 /** A value with its unit, and what was written. */
 export interface Quantity {

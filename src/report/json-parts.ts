@@ -41,7 +41,7 @@ const problem = z.strictObject({
 /** The list that every answer ends with. */
 export const PROBLEMS: z.ZodMiniType = list(problem)
 
-const unit = z.enum(['Ω', 'A', 'V', '1'])
+const unit = z.enum(['Ω', 'A', 'V', '1', 'dB', 'VA'])
 
 const figure = z.strictObject({
   id: text,
@@ -49,6 +49,7 @@ const figure = z.strictObject({
   condition: CONDITION,
   frequency: maybe(z.number()),
   value: z.nullable(z.number()),
+  phasor: maybe(z.strictObject({ re: z.number(), im: z.number() })),
   unit,
   state: maybe(z.enum(['open', 'undetermined', 'beyond-range', 'no-convergence'])),
   approximate: maybe(text),
@@ -64,6 +65,8 @@ const limit = z.strictObject({
   grade: z.enum(['SEEN-P', 'SEEN-S', 'DERIVED', 'MEMORY', 'COMMON PRACTICE', 'SHEET']),
 })
 
+const consequence = z.strictObject({ figure, mended: maybe(figure) })
+
 const judged = {
   condition: CONDITION,
   says: text,
@@ -71,7 +74,7 @@ const judged = {
   limit: z.nullable(limit),
   margin: z.nullable(z.number()),
   path: list(text),
-  consequences: maybe(list(z.strictObject({ figure, mended: maybe(figure) }))),
+  consequences: maybe(list(consequence)),
 }
 const about = { check: text, subject: text }
 const reason = z.enum(['not-modelled', 'no-limit', 'no-line', 'no-convergence', 'undetermined'])
@@ -84,9 +87,27 @@ const verdict = z.union([
   z.strictObject({ ...about, state: z.literal('unknown'), reason, ...judged }),
 ])
 
-/** Verdicts and figures, as every judged side has them. */
-export const JUDGED: { readonly verdicts: z.ZodMiniType; readonly figures: z.ZodMiniType } = {
+/** A fault by its name, with what follows from it and what its mend makes of that. */
+const fault = z.strictObject({
+  fault: text,
+  title: text,
+  subject: text,
+  condition: CONDITION,
+  says: text,
+  path: list(text),
+  consequences: list(consequence),
+  mend: text,
+  explains: list(text),
+})
+
+/** Verdicts, named faults and figures, as every judged side has them. */
+export const JUDGED: {
+  readonly verdicts: z.ZodMiniType
+  readonly faults: z.ZodMiniType
+  readonly figures: z.ZodMiniType
+} = {
   verdicts: list(verdict),
+  faults: list(fault),
   figures: list(figure),
 }
 

@@ -10,6 +10,7 @@ import type {
 } from '../answer/answer.ts'
 import type { MeterAnswer } from '../answer/meter-answer.ts'
 import type { Consequence, Verdict, VerdictLimit } from '../checks/rule.ts'
+import type { NamedFault } from '../faults/named-fault.ts'
 import type { Figure } from '../figures/figure.ts'
 import type { Problem } from '../problem.ts'
 import { conditionJson, conditionOfAnswer, placesIn } from './condition-json.ts'
@@ -45,6 +46,7 @@ function figureJson(figure: Figure, single: boolean): Fields {
     'condition',
     'frequency',
     'value',
+    'phasor',
     'unit',
     'state',
     'approximate',
@@ -83,22 +85,34 @@ function verdictJson(verdict: Verdict, single: boolean): Fields {
   })
 }
 
+function faultJson(fault: NamedFault, single: boolean): Fields {
+  return pick(
+    fault,
+    ['fault', 'title', 'subject', 'condition', 'says', 'path', 'consequences', 'mend', 'explains'],
+    {
+      condition: conditionJson(fault.condition, single),
+      consequences: fault.consequences.map((one) => consequenceJson(one, single)),
+    },
+  )
+}
+
 interface Judged {
   readonly verdicts: readonly Verdict[]
+  readonly faults: readonly NamedFault[]
   readonly figures: readonly Figure[]
 }
 
 /** Verdicts and figures of one side; conditions are flat while they speak of one place. */
-function judgedJson({ verdicts, figures }: Judged): Fields {
-  const behind = verdicts.flatMap(({ consequences, figure }) => [
-    ...(figure === null ? [] : [figure]),
-    ...(consequences ?? []).flatMap((one) =>
-      one.mended === undefined ? [one.figure] : [one.figure, one.mended],
-    ),
-  ])
-  const single = placesIn([...verdicts, ...figures, ...behind].map(({ condition }) => condition)).size <= 1
+function judgedJson({ verdicts, faults, figures }: Judged): Fields {
+  const shown = verdicts.flatMap(({ figure }) => (figure === null ? [] : [figure]))
+  const follows = [...verdicts, ...faults]
+    .flatMap(({ consequences = [] }) => consequences)
+    .flatMap(({ figure, mended }) => (mended === undefined ? [figure] : [figure, mended]))
+  const all = [...verdicts, ...faults, ...figures, ...shown, ...follows]
+  const single = placesIn(all.map(({ condition }) => condition)).size <= 1
   return {
     verdicts: verdicts.map((verdict) => verdictJson(verdict, single)),
+    faults: faults.map((fault) => faultJson(fault, single)),
     figures: figures.map((figure) => figureJson(figure, single)),
   }
 }
@@ -107,7 +121,7 @@ const COUNTS = ['holds', 'marginal', 'fails', 'unknown']
 const HEAD = ['ringproof', 'made by', 'request']
 
 const checkJson = (answer: CheckAnswer): Fields =>
-  pick(answer, [...HEAD, 'outcome', 'counts', 'verdicts', 'figures', OPINION, 'problems'], {
+  pick(answer, [...HEAD, 'outcome', 'counts', 'verdicts', 'faults', 'figures', OPINION, 'problems'], {
     counts: pick(answer.counts, COUNTS),
     ...judgedJson(answer),
     ...opinionFields(answer),
@@ -115,7 +129,7 @@ const checkJson = (answer: CheckAnswer): Fields =>
 
 const figuresJson = (answer: FiguresAnswer): Fields =>
   pick(answer, [...HEAD, 'outcome', 'figures', OPINION, 'problems'], {
-    figures: judgedJson({ verdicts: [], figures: answer.figures }).figures,
+    figures: judgedJson({ verdicts: [], faults: [], figures: answer.figures }).figures,
     ...opinionFields(answer),
   })
 

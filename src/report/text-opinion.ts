@@ -64,7 +64,7 @@ function figureLines(figures: readonly FigureDifference[], place: string | undef
     { heading: 'apart by', align: 'right' },
   ] as const
   const rows = figures.map(({ id, subject, value, unit, relative }) => [
-    FIGURE_WORDS[id],
+    FIGURE_WORDS[id] ?? id,
     subjectText(subject, place),
     valueText(value, unit),
     share(relative),

@@ -22,6 +22,23 @@ export const FIGURE_WORDS: Readonly<Record<FigureId, string>> = {
   'speech.send': 'speech sent for 1 V',
   'speech.receive': 'speech received for 1 V',
   'speech.sidetone': 'sidetone for 1 V',
+  'leakage.ringing': 'direct current while ringing',
+  'ringing.power': 'apparent power of the bell',
+  'ringing.share': 'share of the ringing current',
+  'ringing.line-current': 'ringing current of the line',
+  'ringing.socket-voltage': 'ringing voltage at the socket',
+  'ringing.load.four-kilohm-unit': 'ringing load, units of 4 kΩ',
+  'ringing.load.unit-ringer': 'ringing load, unit ringers',
+  'ringing.load.type-a': 'ringing load, type A',
+  'ringing.load.type-b': 'ringing load, type B',
+  'ringing.load.older-european': 'ringing load, older unit',
+  'ringing.load.sixteen-kilohm': 'ringing load, units of 16 kΩ',
+  'ringing.trip-margin': 'margin to the ring trip',
+  'dial.resistance-made': 'resistance with the pulse contact closed',
+  'dial.leakage-open': 'current with the pulse contact open',
+  'speech.impedance': 'impedance',
+  'speech.return-loss': 'return loss',
+  'balance.conversion-loss': 'balance about earth',
 }
 
 /** Why a figure has no number. */

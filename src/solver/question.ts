@@ -28,6 +28,9 @@ export interface Bridge extends Added {
   readonly ohms: number
 }
 
+/** What a question changes in the network for its own sake; values and links, never the wiring that was compiled. */
+export type Changes = Pick<Question, 'lifted' | 'added' | 'bridges' | 'within' | 'instead'>
+
 /** A question: analysis, condition and what is changed for its sake. */
 export interface Question {
   readonly analysis: 'direct' | 'alternating'

@@ -29,8 +29,18 @@ export const FLOORS: readonly Floor[] = [
   line(5.5, 'meter', ['figures', 'solver', 'netlist', 'sheet', 'parts', 'quantities', 'problem.ts']),
   // Never solver: a verdict's number is always a figure.
   line(6, 'checks', ['figures', 'netlist', 'sheet', 'quantities', 'problem.ts']),
-  line(7, 'faults', ['checks', 'figures', 'solver', 'netlist', 'parts', 'problem.ts']),
   line(7, 'rewire', ['checks', 'figures', 'netlist', 'sheet', 'parts', 'quantities', 'problem.ts']),
+  // A named fault tries its mend as moves at the bench.
+  line(7.5, 'faults', [
+    'rewire',
+    'checks',
+    'figures',
+    'netlist',
+    'sheet',
+    'parts',
+    'quantities',
+    'problem.ts',
+  ]),
   // It formats and never computes: types of all floors below, values of few.
   line(
     8.5,

@@ -1,6 +1,5 @@
 /** Where else a core could land: its sheets' own landings first, then every terminal of the set. */
-import type { Figure, FigurePlan } from '../../figures/figure.ts'
-import type { Changes } from '../../figures/speech.ts'
+import type { Changes, Figure, FigurePlan } from '../../figures/figure.ts'
 import { speechPlans } from '../../figures/speech.ts'
 import { conducting, linksOf, without } from '../../netlist/conduct.ts'
 import type { NetCore } from '../../netlist/netlist.ts'

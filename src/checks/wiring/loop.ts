@@ -89,7 +89,7 @@ function carriedLoop(context: CheckContext, condition: Condition): Figure {
   const whole = context.figure(loopCurrent(context.net, context.place, condition))
   const lifted = openAtRest(context, condition)
   if (lifted.length === 0) return whole
-  const bare = context.figure(loopCurrent(context.net, context.place, condition, 'loop.current', lifted))
+  const bare = context.figure(loopCurrent(context.net, context.place, condition, 'loop.current', { lifted }))
   return (bare.value ?? 0) < (1 - TAKEN) * (whole.value ?? 0) ? bare : whole
 }
 

@@ -1,0 +1,35 @@
+/** A fault by its name: what is wrong at the bench, where, what follows from it, and what mends it. */
+import type { CheckContext } from '../checks/context.ts'
+import type { Consequence, Verdict } from '../checks/rule.ts'
+import type { Condition } from '../netlist/condition.ts'
+
+/** What was recognised. */
+export interface NamedFault {
+  /** Its id: `core-on-dead-terminal`. */
+  readonly fault: string
+  /** What people at the bench call it: `a core on a dead terminal`. */
+  readonly title: string
+  /** Place, core, part or terminal that it is about, as verdicts name them. */
+  readonly subject: string
+  /** The condition in which it shows. */
+  readonly condition: Condition
+  /** What was found and what follows from it, in a sentence or two. */
+  readonly says: string
+  /** Ids of terminals and joints, in order. */
+  readonly path: readonly string[]
+  /** Figures as they are, and as they come out with the mend, which was tried. */
+  readonly consequences: readonly Consequence[]
+  readonly mend: string
+  /** Checks whose verdicts it explains. */
+  readonly explains: readonly string[]
+}
+
+/** How a fault is recognised. */
+export interface FaultRule {
+  readonly id: string
+  readonly title: string
+  /** Asked once of all that stands on the line, not of every set. */
+  readonly once?: true
+  /** `verdicts` are those of this place (of all places for a rule that is asked once). */
+  find(context: CheckContext, verdicts: readonly Verdict[]): readonly NamedFault[]
+}
