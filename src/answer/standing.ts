@@ -90,7 +90,8 @@ export function stand(where: Where, shelf: Shelf): Standing {
   const place = one.set.name
   if (where.on === NOWHERE) return alone(sheet.name, one, warnings)
   const ground = groundOf(where, shelf)
-  const [socket] = Object.entries(ground.premises.sockets).find(([, spec]) => spec.is === 'master') ?? []
+  const [socket] =
+    Object.entries(ground.premises.sockets).find(([, spec]) => spec['fed from'] === undefined) ?? []
   const others = standingSets(ground.premises, shelf)
   if (Object.hasOwn(others, place)) {
     refuse({

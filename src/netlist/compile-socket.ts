@@ -6,13 +6,14 @@ import { gasTube } from '../parts/gas-tube.ts'
 import type { PartLaw, PartSpec } from '../parts/kind.ts'
 import { resistor } from '../parts/resistor.ts'
 import type { Quantity } from '../quantities/quantity.ts'
-import type { LineSheet, PremisesSheet, SocketSpec } from '../sheet/model.ts'
+import type { LineSheet, PremisesSheet, RunSpec, SocketSpec } from '../sheet/model.ts'
 import type { NetlistBuilder } from './builder.ts'
 import type { LineState } from './condition.ts'
 import type { NetSocket } from './netlist.ts'
 import { addRun, carriesRinging } from './run.ts'
 
-type FedSpec = Exclude<SocketSpec, { is: 'master' }>
+/** Sockets that are apparatus between two others, or carry a lead on. */
+type FedSpec = Exclude<SocketSpec, { is: 'master' | 'outlet' }>
 
 /** Adds one of a socket's own parts between two nodes. */
 type AddPart = (law: PartLaw<never>, name: string, spec: object, during?: readonly LineState[]) => void
@@ -42,35 +43,51 @@ export function compileSocket(
   }
   const ringing = (there: boolean): number | undefined =>
     there ? builder.node(`${name}/ringing`) : undefined
-  const earth = spec.earth ?? false
-  if (spec.is === 'master') {
-    makeRinging(add, name, spec.capacitance, spec.resistance)
-    const tube = spec['gas tube']
-    if (tube !== undefined)
-      add(gasTube, 'gas-tube', { from: `${name}/a`, to: `${name}/b`, 'holds off': tube })
-    if (line !== undefined) {
+  const common = {
+    name,
+    is: spec.is,
+    a,
+    b,
+    earth: spec.earth ?? false,
+    mirrored: spec.mirrored ?? false,
+    fedFrom: spec['fed from'],
+  }
+  const feeder = spec['fed from'] === undefined ? undefined : known.get(spec['fed from'])
+  if (spec['fed from'] !== undefined && feeder === undefined)
+    throw new RangeError(`socket ${name} is fed from nothing`)
+  if (spec.is === 'master' || spec.is === 'outlet') {
+    if (spec.is === 'master') fitMaster(add, name, spec)
+    if (feeder === undefined && line !== undefined) {
       const [first, second] = premises.reversed ? ['b', 'a'] : ['a', 'b']
       addRun(builder, name, line.cable, {
         a: ['exchange/a', `${name}/${first}`],
         b: ['exchange/b', `${name}/${second}`],
       })
     }
-    return { name, is: spec.is, a, b, ringing: ringing(true), earth, pulsesEnd: false }
+    if (feeder !== undefined) {
+      const third = spec.is === 'master' && carriesLead(spec) && feeder.ringing !== undefined
+      const inlet = { a: `${name}/a`, b: `${name}/b` }
+      lead(builder, name, spec.over, { feeder: feeder.name, inlet, third })
+    }
+    return { ...common, ringing: ringing(spec.is === 'master'), pulsesEnd: feeder?.pulsesEnd ?? false }
   }
-  const feeder = known.get(spec['fed from'])
   if (feeder === undefined) throw new RangeError(`socket ${name} is fed from nothing`)
   const third = carriesLead(spec) && feeder.ringing !== undefined
-  lead(builder, name, spec, feeder.name, third)
-  const own = fitApparatus(add, name, spec, inletOf(name, spec, feeder.name))
+  const inlet = inletOf(name, spec, feeder.name)
+  lead(builder, name, spec.over, { feeder: feeder.name, inlet, third })
+  const own = fitApparatus(add, name, spec, inlet)
   return {
-    name,
-    is: spec.is,
-    a,
-    b,
+    ...common,
     ringing: ringing(third || own),
-    earth,
     pulsesEnd: feeder.pulsesEnd || spec.is === 'converter',
   }
+}
+
+/** The parts of a master socket. */
+function fitMaster(add: AddPart, name: string, spec: Extract<SocketSpec, { is: 'master' }>): void {
+  makeRinging(add, name, spec.capacitance, spec.resistance)
+  const tube = spec['gas tube']
+  if (tube !== undefined) add(gasTube, 'gas-tube', { from: `${name}/a`, to: `${name}/b`, 'holds off': tube })
 }
 
 /** The ringing lead is born between a capacitor to the b wire and a resistor to the a wire. */
@@ -80,7 +97,7 @@ function makeRinging(add: AddPart, name: string, capacitance: Quantity, resistan
 }
 
 /** Whether a socket takes the ringing lead on from the one that feeds it. */
-function carriesLead(spec: FedSpec): boolean {
+function carriesLead(spec: Exclude<SocketSpec, { is: 'outlet' }>): boolean {
   if (spec.is === 'adapter') return false // a two-wire lead
   return spec['ringing lead'] !== false && carriesRinging(spec.over)
 }
@@ -93,16 +110,28 @@ function inletOf(name: string, spec: FedSpec, feeder: string): { readonly a: str
   return { a: `${name}/in-a`, b: `${name}/in-b` }
 }
 
+/** Where a cable comes from and leads to. */
+interface Lead {
+  readonly feeder: string
+  readonly inlet: { readonly a: string; readonly b: string }
+  /** Whether it takes the ringing lead along. */
+  readonly third: boolean
+}
+
 /** The cable from the feeding socket. */
-function lead(builder: NetlistBuilder, name: string, spec: FedSpec, feeder: string, third: boolean): void {
-  const inlet = inletOf(name, spec, feeder)
+function lead(
+  builder: NetlistBuilder,
+  name: string,
+  over: RunSpec | undefined,
+  { feeder, inlet, third }: Lead,
+): void {
   const wires: Record<string, readonly [string, string]> = {}
   if (inlet.a !== `${feeder}/a`) {
     wires['a'] = [`${feeder}/a`, inlet.a]
     wires['b'] = [`${feeder}/b`, inlet.b]
   }
   if (third) wires['ringing'] = [`${feeder}/ringing`, `${name}/ringing`]
-  addRun(builder, name, spec.over, wires)
+  addRun(builder, name, over, wires)
 }
 
 const WITHOUT_RINGING: readonly LineState[] = ['idle', 'speech']

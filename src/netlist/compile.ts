@@ -71,7 +71,8 @@ function feedOrder(premises: PremisesSheet): readonly string[] {
   const place = (name: string): void => {
     const spec = premises.sockets[name]
     if (spec === undefined || order.includes(name)) return
-    if (spec.is !== 'master') place(spec['fed from'])
+    const feeder = spec['fed from']
+    if (feeder !== undefined) place(feeder)
     order.push(name)
   }
   for (const name of Object.keys(premises.sockets)) place(name)
@@ -86,7 +87,7 @@ function plugIn(builder: NetlistBuilder, set: NetPlace, socket: NetSocket, rever
     4: socket.earth ? 0 : undefined,
   }
   for (const [number, node] of Object.entries(set.plug)) {
-    const wired = wires[Number(number)]
+    const wired = wires[socket.mirrored ? 7 - Number(number) : Number(number)]
     if (wired === undefined) continue
     const ids = builder.names(wired, node)
     const spec = {

@@ -106,6 +106,10 @@ export interface NetSocket {
   readonly b: number
   readonly ringing: number | undefined
   readonly earth: boolean
+  /** Whether its wires were landed by the mirrored numbering: contact k where 7 − k belongs. */
+  readonly mirrored: boolean
+  /** The socket that feeds it; absent where the line ends in it. */
+  readonly fedFrom: string | undefined
   /** Whether dial pulses end here, since a converter makes tones of them, here or on the way to here. */
   readonly pulsesEnd: boolean
 }

@@ -9,10 +9,16 @@ export function checkPremises(check: Checker): void {
   check.onShelf(under(check.root, 'line'), 'line')
   const entry = check.root.entries.get('sockets')
   if (entry !== undefined && sockets.size === 0) {
-    check.report('key-missing', entry.place, 'no socket', 'at least one socket that `is: master`')
+    check.report(
+      'key-missing',
+      entry.place,
+      'no socket',
+      'at least one socket that `is: master` or `is: outlet`',
+    )
   }
   for (const { value } of sockets.values()) check.known(under(value, 'fed from'), sockets.keys(), 'socket')
   checkFeeding(check)
+  checkLeads(check)
   checkAdapters(check)
   for (const map of ['sockets', 'sets']) {
     for (const [name, { place }] of entriesOf(under(check.root, map))) {
@@ -30,6 +36,25 @@ export function checkPremises(check: Checker): void {
     check.onShelf(under(value, 'set'), 'set')
     check.onShelf(under(value, 'rewire'), 'rewire')
     check.known(under(value, 'in'), sockets.keys(), 'socket')
+  }
+}
+
+/** What belongs to the cable between two sockets means nothing where the line ends. */
+function checkLeads(check: Checker): void {
+  for (const { value } of entriesOf(under(check.root, 'sockets')).values()) {
+    if (under(value, 'fed from') !== undefined) continue
+    for (const key of ['over', 'ringing lead']) {
+      const stray = under(value, key)
+      const is = textOf(under(value, 'is'))
+      if (stray === undefined || (is !== 'master' && is !== 'outlet')) continue
+      check.report(
+        'key-unknown',
+        stray.place,
+        `${ticked(key)} of a socket in which the line ends`,
+        'a socket that another one feeds',
+        `add \`fed from\`, or take ${ticked(key)} away; the line’s own cable is in the sheet of the line`,
+      )
+    }
   }
 }
 

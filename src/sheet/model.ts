@@ -143,7 +143,19 @@ export type SocketSpec =
       readonly capacitance: Quantity
       readonly resistance: Quantity
       readonly 'gas tube'?: Quantity
+      /** a second master socket on the same wires */
+      readonly 'fed from'?: string
+      readonly over?: RunSpec
+      readonly 'ringing lead'?: boolean
       readonly earth?: boolean
+      readonly mirrored?: boolean
+    }
+  | {
+      readonly is: 'outlet'
+      readonly 'fed from'?: string
+      readonly over?: RunSpec
+      readonly earth?: boolean
+      readonly mirrored?: boolean
     }
   | {
       readonly is: 'secondary'
@@ -151,6 +163,7 @@ export type SocketSpec =
       readonly over?: RunSpec
       readonly 'ringing lead'?: boolean
       readonly earth?: boolean
+      readonly mirrored?: boolean
     }
   | {
       readonly is: 'adapter'
@@ -160,6 +173,7 @@ export type SocketSpec =
       readonly capacitance?: Quantity
       readonly resistance?: Quantity
       readonly earth?: boolean
+      readonly mirrored?: boolean
     }
   | {
       readonly is: 'converter'
@@ -170,6 +184,7 @@ export type SocketSpec =
       readonly 'passes ringing'?: boolean
       readonly 'ringing lead'?: boolean
       readonly earth?: boolean
+      readonly mirrored?: boolean
     }
   | {
       readonly is: 'filter'
@@ -180,6 +195,7 @@ export type SocketSpec =
       readonly capacitance: Quantity
       readonly 'ringing lead'?: boolean
       readonly earth?: boolean
+      readonly mirrored?: boolean
     }
 
 export interface PlaceSpec {

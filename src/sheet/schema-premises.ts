@@ -9,6 +9,21 @@ export type PremisesBody = Omit<PremisesSheet, 'file' | 'places'>
 
 const earth = (): z.ZodMiniType<unknown> => optional(says(yesNo(), 'yes: the socket has an earth wire'))
 
+const mirrored = (): z.ZodMiniType<unknown> =>
+  optional(
+    says(
+      yesNo(),
+      'yes: made up by the mirrored numbering, each wire on contact 7 − k in place of k; the pair looks right, ringing lead and earth change places',
+    ),
+  )
+const over = (): z.ZodMiniType<unknown> =>
+  optional(says(run(), 'the cable between the two; none to speak of when absent'))
+const ringingLead = (): z.ZodMiniType<unknown> =>
+  optional(says(yesNo(), 'no: the ringing lead does not reach this socket'))
+
+/** What every socket may say. */
+const EVERY = { earth: earth(), mirrored: mirrored() }
+
 const master = z.strictObject({
   is: says(z.literal('master'), 'the socket at which the line ends and the ringing lead begins'),
   capacitance: says(
@@ -17,24 +32,34 @@ const master = z.strictObject({
   ),
   resistance: says(quantity('resistance', { above: 0 }), 'resistor between ringing lead and a wire'),
   'gas tube': optional(says(quantity('voltage', { above: 0 }), 'voltage that the surge arrester holds off')),
-  earth: earth(),
+  'fed from': optional(
+    name('the socket that feeds it, for a second master socket on the same wires; the line when absent'),
+  ),
+  over: over(),
+  'ringing lead': ringingLead(),
+  ...EVERY,
+})
+
+const outlet = z.strictObject({
+  is: says(z.literal('outlet'), 'the two wires and nothing else: no capacitor, no ringing lead'),
+  'fed from': optional(name('the socket that feeds it; the line when absent')),
+  over: over(),
+  ...EVERY,
 })
 
 /** What every socket says that is fed from another one. */
 const FED = {
   'fed from': name('the socket that feeds it'),
-  over: optional(says(run(), 'the cable between the two; none to speak of when absent')),
-  earth: earth(),
+  over: over(),
+  ...EVERY,
 }
-const ringingLead = (): z.ZodMiniType<unknown> =>
-  optional(says(yesNo(), 'no: the ringing lead does not reach this socket'))
 
 const secondary = z.strictObject({
   is: says(z.literal('secondary'), 'a socket on another one'),
   'fed from': FED['fed from'],
   over: FED.over,
   'ringing lead': ringingLead(),
-  earth: FED.earth,
+  ...EVERY,
 })
 
 const adapter = z.strictObject({
@@ -101,6 +126,7 @@ export const premisesSchema: z.ZodMiniType<PremisesBody> = z.strictObject({
   sockets: named(
     z.discriminatedUnion('is', [
       master,
+      outlet,
       secondary,
       adapter,
       converter,

@@ -153,3 +153,66 @@ describe('a ringing lead', () => {
     }
   })
 })
+
+describe('a second master socket', () => {
+  const SECOND =
+    'is: master, fed from: front, over: {type: house-three, gauge: 0.5 mm, length: 12 m}, capacitance: 1.8 µF, resistance: 470 kΩ'
+
+  test('brings a second capacitor and takes the ringing lead along', () => {
+    const net = house(SECOND)
+    expect(endsOf(net, 'hall/capacitor')).toEqual(['hall/b', 'hall/ringing'])
+    expect(endsOf(net, 'hall/cable.ringing')).toEqual(['front/ringing', 'hall/ringing'])
+    expect(idsOf(net, 'hall').filter((id) => id.startsWith('hall/cable.a'))).toEqual(['hall/cable.a'])
+    expect(endsOf(net, 'hall/cable.a')[0]).toBe('front/a')
+  })
+
+  test('doubles the capacitor that bells ring through: two in parallel', () => {
+    const office = { set: set('fescue'), in: 'front' }
+    const at = (net: Netlist, id: string) => sizeOf(currentIn(ringing(net), net.branchIndex.get(id) ?? -1))
+    const two = house(SECOND, { sets: { office } })
+    assertClose(at(two, 'front/capacitor'), at(two, 'hall/capacitor'), { relative: 0.01 }, 'halves')
+  })
+
+  test('without its ringing lead stands apart', () => {
+    const net = house(`${SECOND}, ringing lead: no`)
+    expect(idsOf(net, 'hall')).not.toContain('hall/cable.ringing')
+  })
+})
+
+describe('an outlet', () => {
+  test('has two wires and nothing else', () => {
+    const net = house('is: outlet, fed from: front')
+    expect(idsOf(net, 'hall')).toEqual(['hall/cable.a', 'hall/cable.b'])
+    expect(net.nodes).not.toContain('hall/ringing')
+  })
+
+  test('is where the line can end', () => {
+    const net = house('is: outlet')
+    expect(endsOf(net, 'hall/cable.a')).toEqual(['exchange/a', 'hall/a'])
+    expect(net.nodes).not.toContain('hall/ringing')
+  })
+})
+
+describe('a socket made up by the mirrored numbering', () => {
+  const plugged = (more: string) =>
+    house(`is: secondary, fed from: front${more}`, { sets: { office: { set: set('fescue'), in: 'hall' } } })
+  const bell = (net: Netlist) => sizeOf(currentIn(ringing(net), net.branchIndex.get('office/bell') ?? -1))
+
+  test('crosses the pair and gives the ringing lead to the contact of the earth: k is 7 − k', () => {
+    const net = plugged(', earth: yes, mirrored: yes')
+    const meets = (contact: number) => endsOf(net, `office/plug.${contact}`)[0]
+    expect([5, 2, 4, 3].map(meets)).toEqual(['hall/b', 'hall/a', 'hall/ringing', 'earth'])
+    expect(placeOf(net, 'office').socket?.mirrored).toBe(true)
+  })
+
+  test('leaves a bell on the ringing lead silent where no earth comes', () => {
+    expect(bell(plugged(', mirrored: yes'))).toBeLessThan(1e-6)
+    expect(bell(plugged(''))).toBeGreaterThan(3e-3)
+  })
+
+  test('hangs that bell between the line and earth where earth comes, past every capacitor', () => {
+    const net = plugged(', earth: yes, mirrored: yes')
+    const idle = solve(net, { analysis: 'direct', condition: IDLE })
+    expect(sizeOf(currentIn(idle, net.branchIndex.get('office/bell') ?? -1))).toBeGreaterThan(1e-3)
+  })
+})

@@ -92,3 +92,25 @@ describe('a cable on a circuit sheet', () => {
     ])
   })
 })
+
+describe('masters, outlets and mirrored sockets', () => {
+  test('are read as they are written', () => {
+    const { sheet, codes } = read(
+      'second: {is: master, fed from: front, over: {type: house-three, gauge: 0.5 mm, length: 2 m}, ringing lead: no, capacitance: 1.8 µF, resistance: 470 kΩ}',
+      'plain: {is: outlet}',
+      'wall: {is: outlet, fed from: plain, over: {type: house-pair, gauge: 0.5 mm, length: 2 m}, mirrored: yes}',
+    )
+    expect(codes).toEqual([])
+    expect(sheet?.sockets['second']).toMatchObject({ 'fed from': 'front', 'ringing lead': false })
+    expect(sheet?.sockets['wall']).toMatchObject({ is: 'outlet', mirrored: true })
+  })
+
+  test('say nothing of a cable where the line ends', () => {
+    const { problems } = read('plain: {is: outlet, over: {type: house-pair, gauge: 0.5 mm, length: 2 m}}')
+    expect(problems[0]).toMatchObject({ code: 'key-unknown', place: { line: 7 } })
+    expect(problems[0]?.mend).toContain('`fed from`')
+    expect(read('second: {is: master, ringing lead: no, capacitance: 1 µF, resistance: 1 MΩ}').codes).toEqual(
+      ['key-unknown'],
+    )
+  })
+})
