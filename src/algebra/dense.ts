@@ -21,7 +21,7 @@ const tiny = 2.2250738585072014e-308
  * @throws RangeError where an entry of the pattern stands outside the order
  */
 export function createDense(pattern: Pattern, complex: boolean): LinearSystem {
-  return new Dense(pattern, complex)
+  return new Dense(pattern.order, slotsOf(pattern), complex)
 }
 
 class Dense implements LinearSystem {
@@ -40,12 +40,11 @@ class Dense implements LinearSystem {
   #ordered = false
   #factored = false
 
-  constructor(pattern: Pattern, complex: boolean) {
-    const n = pattern.order
+  constructor(n: number, slots: Int32Array, complex: boolean) {
     const parts = complex ? 2 : 1
     this.order = n
     this.complex = complex
-    this.slots = slotsOf(pattern)
+    this.slots = slots
     this.#a = new Float64Array(parts * n * n)
     this.#lu = new Float64Array(parts * n * n)
     this.#p = new Int32Array(n)
@@ -98,6 +97,17 @@ class Dense implements LinearSystem {
     }
     this.#ordered = true
     return { ok: true, growth: largest === 0 ? 1 : outcome / largest }
+  }
+
+  twin(): LinearSystem {
+    const own = new Dense(this.order, this.slots, this.complex)
+    own.#a.set(this.#a)
+    own.#lu.set(this.#lu)
+    own.#p.set(this.#p)
+    own.#inverse.set(this.#inverse)
+    own.#ordered = this.#ordered
+    own.#factored = this.#factored
+    return own
   }
 
   solve(b: Float64Array, columns: number): void {

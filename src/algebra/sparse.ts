@@ -33,7 +33,7 @@ const mostGrowth = 1e6
  * value is not finite
  */
 export function createSparse(pattern: Pattern, complex: boolean): LinearSystem {
-  return new Sparse(pattern, complex)
+  return new Sparse(columnsOf(pattern), complex)
 }
 
 class Sparse implements LinearSystem {
@@ -59,8 +59,8 @@ class Sparse implements LinearSystem {
   #ordered = false
   #factored = false
 
-  constructor(pattern: Pattern, complex: boolean) {
-    this.#columns = columnsOf(pattern)
+  constructor(columns: Columns, complex: boolean) {
+    this.#columns = columns
     this.order = this.#columns.order
     this.complex = complex
     this.slots = this.#columns.slots
@@ -154,6 +154,23 @@ class Sparse implements LinearSystem {
     return complex
       ? refactorByColumnsComplex(values, starts, diagonals, index, w, this.#floors, watch)
       : refactorByColumnsReal(values, starts, diagonals, index, w, this.#floors, watch)
+  }
+
+  /** The pattern, the choice and the lists are shared; they are never written again once they are made. */
+  twin(): LinearSystem {
+    const own = new Sparse(this.#columns, this.complex)
+    own.#a.set(this.#a)
+    own.#floors.set(this.#floors)
+    own.#watch.set(this.#watch)
+    own.#choice = this.#choice
+    own.#factors = { ...this.#factors, values: this.#factors.values.slice() }
+    own.#places = this.#places
+    own.#to = this.#to
+    own.#list = this.#list
+    own.#mostGrowth = this.#mostGrowth
+    own.#ordered = this.#ordered
+    own.#factored = this.#factored
+    return own
   }
 
   solve(b: Float64Array, columns: number): void {

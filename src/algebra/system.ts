@@ -39,6 +39,8 @@ export interface LinearSystem {
    * ones are chosen. The outcome may be one object that the next call writes anew.
    */
   refactor(): Factored
+  /** A system of its own with the same values and factors; what is done to one changes nothing of the other. */
+  twin(): LinearSystem
   /** Solves for `columns` right sides kept one after the other in `b`, which becomes x. */
   solve(b: Float64Array, columns: number): void
   /** The same with Aᵀ (not conjugated). */

@@ -1,25 +1,16 @@
 /** Reads figures off solutions: each question is solved once, whoever asks. */
 import type { Netlist } from '../netlist/netlist.ts'
 import { ProblemError } from '../problem.ts'
-import type { Question } from '../solver/question.ts'
+import { type Answerer, answererOf } from '../solver/answerer.ts'
 import { currentIn, type Solution, voltageBetween } from '../solver/solution.ts'
-import { solve } from '../solver/solve.ts'
 import type { Figure, FigurePlan, State, Tap } from './figure.ts'
 
 /** Answers questions about one netlist; a table of updates or another engine can stand in for it. */
-export type Supplier = (question: Question) => Solution
+export type Supplier = Answerer
 
-/** A supplier that solves each question afresh and remembers the answer. */
+/** A supplier that solves nothing twice and remembers the answers. */
 export function freshSupplier(net: Netlist): Supplier {
-  const known = new Map<string, Solution>()
-  return (question) => {
-    const key = JSON.stringify(question)
-    const before = known.get(key)
-    if (before !== undefined) return before
-    const solution = solve(net, question)
-    known.set(key, solution)
-    return solution
-  }
+  return answererOf(net)
 }
 
 /** Reads a plan's taps and draws the figure from them. */
@@ -29,7 +20,7 @@ export function readFigure(net: Netlist, plan: FigurePlan, supplier: Supplier): 
   let residual = 0
   let state: State | undefined
   plan.taps.forEach((tap, k) => {
-    const solution = settledBy(supplier, tap.question)
+    const solution = settledBy(supplier, tap)
     if (solution === undefined) {
       state = 'no-convergence'
       return
@@ -64,9 +55,11 @@ export function readFigure(net: Netlist, plan: FigurePlan, supplier: Supplier): 
 }
 
 /** The answer to a question; none where the parts' laws found no common point, which one figure may suffer alone. */
-function settledBy(supplier: Supplier, question: Question): Solution | undefined {
+function settledBy(supplier: Supplier, tap: Tap): Solution | undefined {
   try {
-    return supplier(question)
+    const reads =
+      'current' in tap ? { nodes: [], branches: [tap.current] } : { nodes: tap.voltage, branches: [] }
+    return supplier(tap.question, reads)
   } catch (error) {
     if (error instanceof ProblemError && error.problems.every(({ code }) => code === 'no-convergence'))
       return undefined

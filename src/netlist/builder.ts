@@ -26,6 +26,15 @@ export interface Fitting {
   readonly node: (end: string) => string
 }
 
+/** The graph of nodes and branches; its edges are called by the ids of their branches. */
+export function graphOf(nodes: readonly string[], branches: readonly Branch[]): Netlist['graph'] {
+  const graph = new MultiUndirectedGraph<Record<string, never>, { branch: number }>()
+  for (const id of nodes) graph.addNode(id)
+  for (const { id, index, from, to } of branches)
+    graph.addEdgeWithKey(id, nodes[from], nodes[to], { branch: index })
+  return graph
+}
+
 /** A netlist in the making. */
 export class NetlistBuilder {
   readonly #nodes: string[] = [EARTH]
@@ -108,14 +117,9 @@ export class NetlistBuilder {
 
   /** Closes the netlist; the builder is spent. */
   close(name: string): Netlist {
-    const graph = new MultiUndirectedGraph<Record<string, never>, { branch: number }>()
-    for (const id of this.#nodes) graph.addNode(id)
-    for (const one of this.#branches) {
-      graph.addEdgeWithKey(one.id, this.#nodes[one.from], this.#nodes[one.to], { branch: one.index })
-    }
     return {
       name,
-      graph,
+      graph: graphOf(this.#nodes, this.#branches),
       nodes: this.#nodes,
       nodeIndex: this.#index,
       branches: this.#branches,

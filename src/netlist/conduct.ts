@@ -44,16 +44,40 @@ class JoinSink implements LawSink {
 
 /** The branches that store charge in a condition: capacitors, leaky or not. */
 export function capacitive(net: Netlist, condition: Condition): Choice {
+  const stores = remembered(net, `stores ${JSON.stringify(condition)}`, () => storesIn(net, condition))
+  return (branch) => stores[branch.index] === 1
+}
+
+function storesIn(net: Netlist, condition: Condition): Uint8Array {
   const at = asking('alternating')
-  const stores = new Set<number>()
+  const stores = new Uint8Array(net.branches.length)
   for (const part of net.parts) {
     const sink = new JoinSink()
     part.law.law(part.spec, at, stateOf(part, condition), sink)
     sink.stores.forEach((yes, k) => {
-      if (yes) stores.add(part.first + k)
+      if (yes) stores[part.first + k] = 1
     })
   }
-  return (branch) => stores.has(branch.index)
+  return stores
+}
+
+/** Answers of one netlist that are kept at the same time. */
+const KEPT = 256
+
+const known = new WeakMap<Netlist, Map<string, Uint8Array>>()
+
+/** What every branch does in a condition is asked again and again: once is enough. */
+function remembered(net: Netlist, key: string, make: () => Uint8Array): Uint8Array {
+  let answers = known.get(net)
+  if (answers === undefined || answers.size >= KEPT) {
+    answers = new Map()
+    known.set(net, answers)
+  }
+  const before = answers.get(key)
+  if (before !== undefined) return before
+  const made = make()
+  answers.set(key, made)
+  return made
 }
 
 /**
@@ -61,6 +85,12 @@ export function capacitive(net: Netlist, condition: Condition): Choice {
  * capacitors only for alternating current.
  */
 export function conducting(net: Netlist, condition: Condition, analysis: LawPoint['analysis']): Choice {
+  const key = `${analysis} ${JSON.stringify(condition)}`
+  const conducts = remembered(net, key, () => conductsIn(net, condition, analysis))
+  return (branch) => conducts[branch.index] === 1
+}
+
+function conductsIn(net: Netlist, condition: Condition, analysis: LawPoint['analysis']): Uint8Array {
   const at = asking(analysis)
   const conducts = new Uint8Array(net.branches.length)
   for (const part of net.parts) {
@@ -70,7 +100,7 @@ export function conducting(net: Netlist, condition: Condition, analysis: LawPoin
     part.law.law(part.spec, at, state, sink)
     for (let k = 0; k < part.count; k += 1) conducts[part.first + k] = sink.joins[k] === true ? 1 : 0
   }
-  return (branch) => conducts[branch.index] === 1
+  return conducts
 }
 
 /**

@@ -5,21 +5,37 @@ import { bidirectional } from 'graphology-shortest-path/unweighted.js'
 import type { Choice } from './conduct.ts'
 import { branchAt, type Netlist, nodeName } from './netlist.ts'
 
-/** The netlist's graph with the chosen branches only; nodes stay. */
-function chosen(
-  net: Netlist,
-  choice: Choice,
-): MultiUndirectedGraph<Record<string, never>, { branch: number }> {
-  const graph = new MultiUndirectedGraph<Record<string, never>, { branch: number }>()
-  for (const id of net.nodes) graph.addNode(id)
+type Chosen = MultiUndirectedGraph<Record<string, never>, { branch: number }>
+
+/** The netlist's graph with the chosen branches only: of all nodes, or of those that are given. */
+function chosen(net: Netlist, choice: Choice, among?: ReadonlySet<number>): Chosen {
+  const graph: Chosen = new MultiUndirectedGraph()
+  net.nodes.forEach((id, node) => {
+    if (among === undefined || among.has(node)) graph.addNode(id)
+  })
   for (const branch of net.branches) {
-    if (!choice(branch)) continue
+    if ((among !== undefined && !among.has(branch.from)) || !choice(branch)) continue
     graph.addEdgeWithKey(branch.id, nodeName(net, branch.from), nodeName(net, branch.to), {
       branch: branch.index,
     })
   }
   return graph
 }
+
+/** All branches that end at each node, by index; made once for a netlist. */
+function around(net: Netlist): readonly (readonly number[])[] {
+  const before = known.get(net)
+  if (before !== undefined) return before
+  const all: number[][] = net.nodes.map(() => [])
+  for (const { index, from, to } of net.branches) {
+    all[from]?.push(index)
+    if (to !== from) all[to]?.push(index)
+  }
+  known.set(net, all)
+  return all
+}
+
+const known = new WeakMap<Netlist, readonly (readonly number[])[]>()
 
 /** Islands by the chosen branches: node indices, each island and the list in the order of their nodes. */
 export function islandsOf(net: Netlist, choice: Choice): readonly (readonly number[])[] {
@@ -31,7 +47,17 @@ export function islandsOf(net: Netlist, choice: Choice): readonly (readonly numb
 
 /** All nodes that the chosen branches join to a node, itself included. */
 export function joinedTo(net: Netlist, choice: Choice, node: number): ReadonlySet<number> {
-  return new Set(islandsOf(net, choice).find((island) => island.includes(node)) ?? [node])
+  const ends = around(net)
+  const reached = new Set([node])
+  for (const one of reached) {
+    for (const k of ends[one] ?? []) {
+      const branch = branchAt(net, k)
+      const other = branch.from === one ? branch.to : branch.from
+      // a set goes on to what is added to it on the way
+      if (!reached.has(other) && choice(branch)) reached.add(other)
+    }
+  }
+  return new Set([...reached].sort((p, q) => p - q))
 }
 
 /** A path: n nodes and the n − 1 branches between them, by index. */
@@ -42,7 +68,9 @@ export interface Path {
 
 /** A shortest path over the chosen branches, by number of branches; undefined when there is none. */
 export function pathBetween(net: Netlist, choice: Choice, from: number, to: number): Path | undefined {
-  const graph = chosen(net, choice)
+  const reached = joinedTo(net, choice, from)
+  if (!reached.has(to)) return undefined
+  const graph = chosen(net, choice, reached)
   const names = bidirectional(graph, nodeName(net, from), nodeName(net, to))
   if (names === null) return undefined
   const branches = names.slice(1).map((name, k) => {
@@ -71,12 +99,7 @@ export function fullPathIds(net: Netlist, path: Path): readonly string[] {
  */
 export function bridgesOf(net: Netlist, choice: Choice): ReadonlySet<number> {
   const size = net.nodes.length
-  const around: { node: number; branch: number }[][] = Array.from({ length: size }, () => [])
-  for (const branch of net.branches) {
-    if (!choice(branch) || branch.from === branch.to) continue
-    around[branch.from]?.push({ node: branch.to, branch: branch.index })
-    around[branch.to]?.push({ node: branch.from, branch: branch.index })
-  }
+  const ends = around(net)
   const seen = new Int32Array(size).fill(-1)
   const low = new Int32Array(size)
   const bridges = new Set<number>()
@@ -86,8 +109,8 @@ export function bridgesOf(net: Netlist, choice: Choice): ReadonlySet<number> {
     const stack = [{ node: root, by: -1, next: 0 }]
     seen[root] = low[root] = clock++
     for (let top = stack.at(-1); top !== undefined; top = stack.at(-1)) {
-      const step = around[top.node]?.[top.next]
-      if (step === undefined) {
+      const k = ends[top.node]?.[top.next]
+      if (k === undefined) {
         stack.pop()
         const parent = stack.at(-1)
         if (parent === undefined) continue
@@ -96,13 +119,15 @@ export function bridgesOf(net: Netlist, choice: Choice): ReadonlySet<number> {
         continue
       }
       top.next += 1
-      if (step.branch === top.by) continue
-      const met = seen[step.node] ?? -1
+      const branch = branchAt(net, k)
+      if (k === top.by || branch.from === branch.to || !choice(branch)) continue
+      const other = branch.from === top.node ? branch.to : branch.from
+      const met = seen[other] ?? -1
       if (met !== -1) {
         low[top.node] = Math.min(low[top.node] ?? 0, met)
       } else {
-        seen[step.node] = low[step.node] = clock++
-        stack.push({ node: step.node, by: step.branch, next: 0 })
+        seen[other] = low[other] = clock++
+        stack.push({ node: other, by: k, next: 0 })
       }
     }
   }

@@ -164,7 +164,7 @@ export class Laws implements LawSink, LawTable {
       this.#fillPart(other === undefined ? part : { ...part, spec: other.spec }, question, about)
     })
     for (const { branch, ohms } of question.within ?? []) this.#addWithin(branch, ohms)
-    for (const { branch, re, im = 0 } of question.series ?? []) this.#addSeries(branch, re, im)
+    this.addSeries(question.series, question.lifted)
     for (const branch of question.lifted ?? []) this.open(branch)
   }
 
@@ -237,6 +237,11 @@ export class Laws implements LawSink, LawTable {
       values[k] = (p * re + q * im) / (re * re + im * im)
       values[k + 1] = (q * re - p * im) / (re * re + im * im)
     }
+  }
+
+  /** Puts voltages in series with branches; a branch that is lifted has none. */
+  addSeries(series: Question['series'] = [], lifted: Question['lifted'] = []): void {
+    for (const { branch, re, im = 0 } of series) if (!lifted.includes(branch)) this.#addSeries(branch, re, im)
   }
 
   #addSeries(branch: number, re: number, im: number): void {
@@ -313,6 +318,18 @@ export class Laws implements LawSink, LawTable {
     if (this.equations[k] === 0 || this.a[k] === 0) return false
     if (this.slope[2 * k] !== 0 || this.slope[2 * k + 1] !== 0) return false
     return !this.mutuals.some((one) => one.branch === k && (one.re !== 0 || one.im !== 0))
+  }
+
+  /** Whether the law of any part hangs on the direct-current point. */
+  hasBent(net: Netlist): boolean {
+    return net.parts.some(({ law, spec }) => law.bends?.(spec).includes('direct') === true)
+  }
+
+  /** The ideal branches that are shorts, in their order. */
+  idealLinks(): readonly number[] {
+    const links: number[] = []
+    for (let k = 0; k < this.count; k += 1) if (this.ideal(k) && this.short(k)) links.push(k)
+    return links
   }
 
   /** Whether an ideal branch is a short: e = 0. */

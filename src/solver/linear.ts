@@ -30,20 +30,43 @@ export interface Manner {
   readonly dense?: true
 }
 
+/** Laws that are filled, with their factors, ready for right sides. */
+export interface Ready {
+  readonly topology: Topology
+  readonly shorts: readonly number[]
+  readonly assembled: Assembled
+}
+
 /**
- * Solves the laws as they are filled; opens the links that close zero-ohm loops in them.
+ * Makes the factors of the laws as they are filled; opens the links that close zero-ohm loops in them.
  * @throws ProblemError `contradiction` for loops of ideal sources, `no-unique-solution` with the terminal concerned.
  */
-export function solveLinear(net: Netlist, laws: Laws, question: Question, manner: Manner = {}): Linear {
-  const shorts = Array.from({ length: laws.count }, (_, k) => k).filter((k) => laws.ideal(k) && laws.short(k))
+export function makeReady(net: Netlist, laws: Laws, complex: boolean, manner: Manner = {}): Ready {
+  const shorts = laws.idealLinks()
   const topology = topologyOf(net, laws)
-  const { injected, probeOpen } = injections(net, question, topology)
+  return { topology, shorts, assembled: factored(net, laws, topology, complex, manner) }
+}
+
+/** Solves for the sources of the laws and the probes of a question. */
+export function solveReady(
+  net: Netlist,
+  laws: Laws,
+  question: Question,
+  { topology, shorts, assembled }: Ready,
+  manner: Manner = {},
+): Linear {
   const complex = question.analysis === 'alternating'
-  const assembled = factored(net, laws, topology, complex, manner)
+  const { injected, probeOpen } = injections(net, question, topology)
   const b = rightSide(laws, assembled, injected, complex)
   const { refined, x } = refinedBy(net, laws, topology, { assembled, b, injected, complex }, manner)
   const residual = assembled.system.residual(x, b)
   return { topology, shorts, unknown: assembled.unknown, refined, residual, probeOpen }
+}
+
+/** Both at once. @throws ProblemError as `makeReady` */
+export function solveLinear(net: Netlist, laws: Laws, question: Question, manner: Manner = {}): Linear {
+  const ready = makeReady(net, laws, question.analysis === 'alternating', manner)
+  return solveReady(net, laws, question, ready, manner)
 }
 
 /** Solves and refines; factors with kept pivots that a refinement cannot settle on are made anew. */

@@ -5,8 +5,7 @@ import { ProblemError, refuse } from '../problem.ts'
 import { Laws, type Point } from './laws.ts'
 import { branchesOf, type Linear, type Manner, solveLinear, voltagesOf } from './linear.ts'
 import { noteFarSwings } from './points/far-swing.ts'
-import { newton } from './points/newton.ts'
-import { operatingPoint } from './points/operating-point.ts'
+import { operatingPoint, settledDirect } from './points/operating-point.ts'
 import { settleSwing } from './points/swing.ts'
 import type { Question } from './question.ts'
 import { shareLoops } from './shared.ts'
@@ -18,9 +17,8 @@ const GAUGE_LIMIT = 1e-9
 /** Tangents taken as level are off by up to this much, A; so little in a gauge contradicts nothing. */
 const GAUGE_FLOOR = 1e-12
 
-/** A linear network with the point and the sizes of voltage in which its laws are stated. */
-interface Stated {
-  readonly linear: Linear
+/** About what laws were stated. */
+export interface Standing {
   readonly point?: Point | undefined
   readonly swing?: Float64Array
   readonly chords?: ReadonlyMap<number, number>
@@ -33,59 +31,76 @@ interface Stated {
  */
 export function solve(net: Netlist, question: Question, manner: Manner = {}): Solution {
   const laws = new Laws(net, question)
-  const { linear, point, swing, chords } = state(net, laws, question, manner)
+  const stated = stateLaws(net, laws, question)
+  if (stated !== undefined)
+    return solutionOf(net, laws, question, solveLinear(net, laws, question, manner), stated)
+  const { linear, ...standing } = settle(net, laws, question)
+  return solutionOf(net, laws, question, linear, standing)
+}
+
+/**
+ * Fills laws about the right point where no solution is needed to state them; undefined where the solution itself
+ * decides: bent parts in direct current, and parts that hang on the size of the alternating voltage.
+ * @param fed the direct point of `small: 'fed'` where it is known already
+ */
+export function stateLaws(net: Netlist, laws: Laws, question: Question, fed?: Point): Standing | undefined {
+  if (question.small === 'fed') {
+    laws.fill(net, question)
+    const point = laws.hasBent(net) ? (fed ?? fedPoint(net, question)) : undefined
+    return point === undefined ? {} : { chords: laws.takeChords(net, point) }
+  }
+  if (question.analysis === 'alternating') {
+    const point = operatingPoint(net, question)
+    laws.fill(net, question, { direct: point })
+    return laws.bent.swing.length > 0 ? undefined : { point }
+  }
+  laws.fill(net, question)
+  return laws.bent.direct.length > 0 ? undefined : {}
+}
+
+/** Finds the solution that its laws are stated about. */
+function settle(net: Netlist, laws: Laws, question: Question): Standing & { readonly linear: Linear } {
+  if (question.analysis === 'direct') return settledDirect(net, laws, question)
+  const point = operatingPoint(net, question)
+  return { point, ...settleSwing(net, laws, question, point) }
+}
+
+/** All that is read off a solved network. */
+export function solutionOf(
+  net: Netlist,
+  laws: Laws,
+  question: Question,
+  linear: Linear,
+  { point, swing, chords }: Standing,
+): Solution {
   const { topology, refined } = linear
   const complex = question.analysis === 'alternating'
+  const standIns = new Map<string, readonly number[]>(laws.standIns)
+  if (complex) noteFarSwings(net, laws, question, linear, point, standIns)
   const voltages = voltagesOf(net, refined.value, complex)
   const voltageTails = voltagesOf(net, refined.tail, complex)
   const { currents } = branchesOf(laws, linear, complex)
   refuseGauge(net, laws, topology, voltages, currents)
   const moved =
     topology.closing.length === 0 ? [] : shareLoops(laws, linear.shorts, topology.closing, currents)
-  const shared = inLoops(net, linear.shorts, moved)
   return {
     question,
     voltages,
     voltageTails,
     currents,
     island: topology.island,
-    shared,
+    shared: inLoops(net, linear.shorts, moved),
     residual: linear.residual,
     probeOpen: linear.probeOpen,
-    standIns: laws.standIns,
+    standIns,
     ...(point === undefined ? {} : { point }),
     ...(swing === undefined ? {} : { swing }),
     ...(chords === undefined ? {} : { chords }),
   }
 }
 
-/** States the laws about the right point and solves; the laws are left as they were solved. */
-function state(net: Netlist, laws: Laws, question: Question, manner: Manner): Stated {
-  if (question.small === 'fed') {
-    const point = fedPoint(net, question)
-    laws.fill(net, question)
-    const chords = point === undefined ? undefined : laws.takeChords(net, point)
-    return { linear: solveLinear(net, laws, question, manner), ...(chords === undefined ? {} : { chords }) }
-  }
-  if (question.analysis === 'alternating') {
-    const point = operatingPoint(net, question)
-    laws.fill(net, question, { direct: point })
-    if (laws.bent.swing.length > 0) {
-      const swung = settleSwing(net, laws, question, point)
-      noteFarSwings(net, laws, question, swung.linear, point)
-      return { point, ...swung }
-    }
-    const linear = solveLinear(net, laws, question, manner)
-    noteFarSwings(net, laws, question, linear, point)
-    return { point, linear }
-  }
-  laws.fill(net, question)
-  if (laws.bent.direct.length > 0) return newton(net, laws, question)
-  return { linear: solveLinear(net, laws, question, manner) }
-}
-
 /** Where the line puts the bent parts in this condition; none where it finds no point for them. */
-function fedPoint(net: Netlist, { condition }: Question): Point | undefined {
+export function fedPoint(net: Netlist, { condition }: Question): Point | undefined {
   try {
     return operatingPoint(net, { analysis: 'direct', condition })
   } catch (error) {

@@ -13,13 +13,14 @@ const STRAIGHT = 0.1
 /** Swings below this, V or A, are small whatever the law. */
 const STILL = 1e-9
 
-/** Names every bent part that the solved alternating current swings beyond its slope. Only the sheets' own sources count: test signals have no size. */
+/** Names, in `standIns`, every bent part that the solved alternating current swings beyond its slope. Only the sheets' own sources count: test signals have no size. */
 export function noteFarSwings(
   net: Netlist,
   laws: Laws,
   question: Question,
   linear: Linear,
   point: Point | undefined,
+  standIns: Map<string, readonly number[]>,
 ): void {
   if (question.sources === 'none' || point === undefined || laws.bent.direct.length === 0) return
   const { falls, currents } = branchesOf(laws, linear, true)
@@ -40,7 +41,7 @@ export function noteFarSwings(
     const most = Math.max(...slopes)
     if (most - Math.min(...slopes) <= STRAIGHT * most) continue
     const reason = `${part.name} by its slope, although the alternating voltage swings it far`
-    laws.standIns.set(reason, [...(laws.standIns.get(reason) ?? []), k])
+    standIns.set(reason, [...(standIns.get(reason) ?? []), k])
   }
 }
 

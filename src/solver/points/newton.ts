@@ -33,6 +33,8 @@ interface Attempt {
   readonly linear?: Linear
   /** What every branch carried last. */
   readonly point: Point
+  /** The point about which the laws of `linear` are stated. */
+  readonly about?: Point
   readonly worst?: Off
   /** Some bent part parts two islands only because its tangent is level there: true, or merely stuck. */
   readonly parted?: boolean
@@ -59,6 +61,8 @@ const NO_HELP: Help = { beside: 0, raised: 1 }
 export interface Working {
   readonly linear: Linear
   readonly point: Point
+  /** The point of the step before, about which the laws of `linear` are stated. */
+  readonly about: Point
 }
 
 /** A point at which nothing flows. */
@@ -74,13 +78,13 @@ export function atRest(count: number): Point {
 export function newton(net: Netlist, laws: Laws, question: Question): Working {
   const rest = atRest(laws.count)
   const first = attempt(net, laws, question, rest, NO_HELP)
-  if (first.linear !== undefined && first.parted !== true) return { linear: first.linear, point: first.point }
+  if (first.linear !== undefined && first.parted !== true) return found(first, first.linear)
   const attempts = [first]
   // a part whose tangent is level may be stuck where it started: only help shows whether it is open
   const ways = first.linear === undefined ? [withConductances, withRisingSources] : [sharedOut]
   for (const way of ways) {
     const made = way(net, laws, question, first.linear === undefined ? rest : first.point)
-    if (made.linear !== undefined) return { linear: made.linear, point: made.point }
+    if (made.linear !== undefined) return found(made, made.linear)
     attempts.push(made)
   }
   if (first.linear !== undefined) return again(net, laws, question, first.point, first.linear)
@@ -90,10 +94,14 @@ export function newton(net: Netlist, laws: Laws, question: Question): Working {
   return refuseUnsettled(net, unsettled?.worst)
 }
 
+function found({ point, about = point }: Attempt, linear: Linear): Working {
+  return { linear, point, about }
+}
+
 /** What the first attempt found, its laws filled once more. */
 function again(net: Netlist, laws: Laws, question: Question, point: Point, linear: Linear): Working {
   laws.fill(net, question, { direct: point })
-  return { linear, point }
+  return { linear, point, about: point }
 }
 
 /** Lets a little flow beside level parts, so that they share the voltage, and takes it away again. */
@@ -159,7 +167,7 @@ function attempt(net: Netlist, laws: Laws, asked: Question, start: Point, help: 
     const off = furthestOff(laws, carried, within, help)
     if (off.tolerances <= 1 && atRestSince(before, linear) && same(laws, next, carried)) {
       fill(point) // the laws in which `linear` was solved
-      return { linear, point: carried, worst: off, parted }
+      return { linear, point: carried, about: point, worst: off, parted }
     }
     const astray = step > PATIENCE && worst !== undefined && off.tolerances >= worst.tolerances
     point = astray ? halfway(point, next) : next

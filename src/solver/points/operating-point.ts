@@ -3,12 +3,12 @@ import type { Netlist, NetPart } from '../../netlist/netlist.ts'
 import type { PartSpec } from '../../parts/kind.ts'
 import { Laws, type Point } from '../laws.ts'
 import type { Question } from '../question.ts'
-import { newton } from './newton.ts'
+import { newton, type Working } from './newton.ts'
 
 /** Points of one netlist that are kept at the same time. */
-const KEPT = 256
+const KEPT = 64
 
-const known = new WeakMap<Netlist, Map<string, Point>>()
+const known = new WeakMap<Netlist, Map<string, Working>>()
 
 /**
  * The point in which a question's condition and changes leave the bent parts; undefined where nothing bends.
@@ -28,17 +28,36 @@ export function operatingPoint(net: Netlist, question: Question): Point | undefi
     ...(within === undefined ? {} : { within }),
     ...(instead === undefined ? {} : { instead }),
   }
-  let points = known.get(net)
-  if (points === undefined || points.size >= KEPT) {
-    points = new Map()
-    known.set(net, points)
-  }
+  return settledDirect(net, new Laws(net, direct), direct).point
+}
+
+/**
+ * The solved network of a direct question whose laws bend, about its point; a point that is known is where the last step
+ * begins and ends. Laws are left filled about it.
+ * @throws ProblemError `no-convergence`
+ */
+export function settledDirect(net: Netlist, laws: Laws, question: Question): Working {
+  const { condition, lifted, added, bridges, within, instead, probes, series, sources } = question
+  // only what the sheets' own sources feed is asked for again
+  const isKept = probes === undefined && series === undefined && sources !== 'none'
   const key = JSON.stringify([condition, lifted, added, bridges, within, instead])
-  const before = points.get(key)
-  if (before !== undefined) return before
-  const { point } = newton(net, new Laws(net, direct), direct)
-  points.set(key, point)
-  return point
+  const points = pointsOf(net)
+  const before = isKept ? points.get(key) : undefined
+  if (before !== undefined) {
+    laws.fill(net, question, { direct: before.about })
+    return before
+  }
+  const found = newton(net, laws, question)
+  if (isKept) points.set(key, found)
+  return found
+}
+
+function pointsOf(net: Netlist): Map<string, Working> {
+  const before = known.get(net)
+  if (before !== undefined && before.size < KEPT) return before
+  const points = new Map<string, Working>()
+  known.set(net, points)
+  return points
 }
 
 /** Whether some law hangs on the point, with the values that the question gives to parts. */

@@ -1,0 +1,59 @@
+/**
+ * One network as a question states it, factored once: whatever is put into it afterwards, currents at nodes and
+ * voltages in series with branches, costs a right side only.
+ */
+import type { Netlist } from '../netlist/netlist.ts'
+import { Laws, type Point } from './laws.ts'
+import { makeReady, type Ready, solveReady } from './linear.ts'
+import type { Question } from './question.ts'
+import type { Solution } from './solution.ts'
+import { type Standing, solutionOf, solve, stateLaws } from './solve.ts'
+
+/** A factored network. */
+export class Matrix {
+  readonly #net: Netlist
+  readonly #laws: Laws
+  readonly #ready: Ready
+  readonly #standing: Standing
+  /** Sources of the laws before a question puts voltages in series. */
+  readonly #offset: Float64Array
+
+  /**
+   * The factored network of a question; undefined where its laws hang on the solution itself, so that every question
+   * has a network of its own.
+   * @param fed the direct point of `small: 'fed'` where it is known already
+   */
+  static of(net: Netlist, stated: Question, fed?: Point): Matrix | undefined {
+    const laws = new Laws(net, stated)
+    const standing = stateLaws(net, laws, stated, fed)
+    return standing === undefined ? undefined : new Matrix(net, laws, stated, standing)
+  }
+
+  private constructor(net: Netlist, laws: Laws, stated: Question, standing: Standing) {
+    const ready = makeReady(net, laws, stated.analysis === 'alternating')
+    const { assembled } = ready
+    this.#net = net
+    this.#laws = laws
+    this.#standing = standing
+    // the kept system of a wiring is filled anew by the next question of that wiring
+    this.#ready = { ...ready, assembled: { ...assembled, system: assembled.system.twin() } }
+    this.#offset = laws.offset.slice()
+  }
+
+  /** Whether some probe of a question stands between two islands, so that nothing can flow in it. */
+  isOpen({ probes = [] }: Question): boolean {
+    const { island } = this.#ready.topology
+    return probes.some(({ into, outOf }) => island[into] !== island[outOf])
+  }
+
+  /** The answer to a question that states what this one was made from. @throws ProblemError as `solve` */
+  answer(question: Question): Solution {
+    const { series = [], lifted } = question
+    // a voltage in series with an ideal link makes a source of it, which is another network
+    if (series.some(({ branch }) => this.#laws.ideal(branch))) return solve(this.#net, question)
+    this.#laws.offset.set(this.#offset)
+    this.#laws.addSeries(series, lifted)
+    const linear = solveReady(this.#net, this.#laws, question, this.#ready)
+    return solutionOf(this.#net, this.#laws, question, linear, this.#standing)
+  }
+}

@@ -1,0 +1,149 @@
+import { check, figures } from 'ringproof'
+import { contextsOf } from 'ringproof/answer/check-answer'
+import { setFigures } from 'ringproof/answer/set-figures'
+import { stand } from 'ringproof/answer/standing'
+import { CHECKS } from 'ringproof/checks/catalogue'
+import { conditionOf, readCondition } from 'ringproof/netlist/condition'
+import { sameStates } from 'ringproof/netlist/line-state'
+import { type Netlist, nodeOf } from 'ringproof/netlist/netlist'
+import { groupsOf, makePortion } from 'ringproof/netlist/portion'
+import { answererOf } from 'ringproof/solver/answerer'
+import type { Question } from 'ringproof/solver/question'
+import { currentIn, type Solution, voltageBetween } from 'ringproof/solver/solution'
+import { solve } from 'ringproof/solver/solve'
+import { describe, expect, test } from 'vitest'
+import { DEMO } from '../../support/bench.ts'
+
+/** So far two answers may be apart, as a share of the largest of their kind: both are refined to the last digits. */
+const APART = 1e-9
+
+type Read = (solution: Solution) => { re: number; im: number } | undefined
+
+function expectSame(read: Read, one: Solution, other: Solution, largest: number): void {
+  const p = read(one)
+  const q = read(other)
+  expect(p === undefined).toBe(q === undefined)
+  if (p === undefined || q === undefined) return
+  expect(Math.hypot(p.re - q.re, p.im - q.im)).toBeLessThanOrEqual(APART * largest + 1e-15)
+}
+
+function largestOf(values: Float64Array): number {
+  return values.reduce((most, value) => Math.max(most, Math.abs(value)), 0)
+}
+
+/** Asks every check and figure of a standing, and compares each answer with a solve of its own. */
+function askEverything(target: string): number {
+  const standing = stand({ target }, DEMO)
+  let compared = 0
+  const supply = (net: Netlist) => {
+    const answer = answererOf(net)
+    const seen = new Set<string>()
+    return (question: Question, reads?: Parameters<typeof answer>[1]) => {
+      const given = answer(question, reads)
+      const key = JSON.stringify([question, reads])
+      if (reads === undefined || seen.has(key)) return given
+      seen.add(key)
+      compared += 1
+      const fresh = solve(net, question)
+      expect(given.probeOpen).toBe(fresh.probeOpen)
+      if (fresh.probeOpen) return given
+      const [p, q] = reads.nodes
+      if (p !== undefined && q !== undefined)
+        expectSame((one) => voltageBetween(one, p, q), given, fresh, largestOf(fresh.voltages))
+      for (const k of reads.branches)
+        expectSame((one) => currentIn(one, k), given, fresh, largestOf(fresh.currents))
+      return given
+    }
+  }
+  for (const context of contextsOf(standing, supply)) {
+    for (const rule of CHECKS) rule.run(context)
+    setFigures(context)
+  }
+  return compared
+}
+
+describe('an answerer', () => {
+  test.each([
+    'sedge-converted-as-fescue',
+    'marram-base-live',
+    'foxtail',
+    'brome',
+    'lamp-room',
+    'goods-office',
+  ])(
+    'gives %s what a fresh solve of each question gives',
+    (target) => {
+      expect(askEverything(target)).toBeGreaterThan(50)
+    },
+    60_000,
+  )
+
+  test('solves equal questions once, whatever words their condition is in', () => {
+    const { net, places } = stand({ target: 'fescue' }, DEMO)
+    const [place = ''] = places
+    const answer = answererOf(net)
+    const said = conditionOf(place, readCondition('on-hook') ?? never())
+    const one = answer({ analysis: 'direct', condition: said })
+    const other = answer({ analysis: 'direct', condition: { line: 'idle', sets: {} } })
+    expect(other.voltages).toBe(one.voltages)
+  })
+
+  test('makes a source of an ideal link that a voltage is put into', () => {
+    const { net, places } = stand({ target: 'fescue' }, DEMO)
+    const [place = ''] = places
+    const condition = conditionOf(place, readCondition('off-hook/speech') ?? never())
+    const base = { analysis: 'alternating', frequency: 1000, sources: 'none', condition } as const
+    const branch = net.branchIndex.get(`${place}/handset.t1`) ?? -1
+    const answer = answererOf(net)
+    answer(base)
+    const given = answer({ ...base, series: [{ branch, re: 1 }] })
+    const fresh = solve(net, { ...base, series: [{ branch, re: 1 }] })
+    expectSame((one) => currentIn(one, branch), given, fresh, largestOf(fresh.currents))
+    expect(largestOf(given.currents)).toBeGreaterThan(1e-6)
+  })
+
+  test('says a problem each time it is asked', () => {
+    const answer = () => check({ target: 'contradiction' }, DEMO)
+    expect(answer).toThrow()
+    expect(answer).toThrow()
+  })
+})
+
+describe('portions of a netlist', () => {
+  test('hold the sets and sockets that they are made of, with the ids of the whole', () => {
+    const { net } = stand({ target: 'goods-office' }, DEMO)
+    const groups = groupsOf(net) ?? never()
+    const portion = makePortion(net, groups, new Set([1]))
+    const [place = ''] = groups.places
+    expect(portion.net.nodes[0]).toBe('earth')
+    expect(portion.net.nodes.slice(1).every((id) => id.startsWith(`${place}/`))).toBe(true)
+    expect(portion.net.parts.some(({ sort }) => sort === 'plug')).toBe(false)
+    const alone = net.branches.filter(({ part }) => part.place === place && part.sort !== 'plug')
+    expect(portion.net.branches.map(({ id }) => id)).toEqual(alone.map(({ id }) => id))
+    expect(portion.net.graph.order).toBe(portion.net.nodes.length)
+    expect(portion.net.graph.size).toBe(portion.net.branches.length)
+    expect(nodeOf(portion.net, 'earth')).toBe(0)
+  })
+
+  test('are none in a free circuit', () => {
+    expect(figures({ target: 'fescue', on: 'none' }, DEMO).figures).toEqual([])
+    const { net } = stand({ target: 'fescue' }, DEMO)
+    expect(groupsOf({ ...net, places: [] })).toBeUndefined()
+  })
+})
+
+describe('states of the line', () => {
+  test('idle and speech are one network, ringing another', () => {
+    const { net } = stand({ target: 'fescue' }, DEMO)
+    expect(sameStates(net)).toEqual({ idle: 'idle', ringing: 'ringing', speech: 'idle' })
+  })
+
+  test('are all one where there is no line', () => {
+    const { net } = stand({ target: 'fescue', on: 'none' }, DEMO)
+    expect(sameStates(net)).toEqual({ idle: 'idle', ringing: 'idle', speech: 'idle' })
+  })
+})
+
+function never(): never {
+  throw new Error('the test is wrong')
+}
