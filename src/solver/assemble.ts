@@ -85,7 +85,31 @@ export function newWiring(nodes: number, laws: LawTable, topology: Topology, com
   for (const { branch, other } of laws.mutuals) put(entries, unknown[branch]!, unknown[other]!)
   for (const node of topology.gauges) put(entries, node - 1, node - 1)
   const pattern = { order, rows: entries.rows, columns: entries.columns }
-  return { system: createSparse(pattern, complex), pattern, unknown, order }
+  return { system: sparseOf(pattern, complex), pattern, unknown, order }
+}
+
+/** Patterns of any netlist whose orders of elimination are kept: one more move at a bench leaves most of them alike. */
+const PATTERNS = 64
+
+const kept: { readonly pattern: Pattern; readonly complex: boolean; readonly system: LinearSystem }[] = []
+
+/** A system of a pattern; its pivots are those that served the same pattern before, where there was one. */
+function sparseOf(pattern: Pattern, complex: boolean): LinearSystem {
+  const at = kept.findIndex((one) => one.complex === complex && sameEntries(one.pattern, pattern))
+  const [before] = at === -1 ? [] : kept.splice(at, 1)
+  const known = before ?? { pattern, complex, system: createSparse(pattern, complex) }
+  kept.unshift(known)
+  if (kept.length > PATTERNS) kept.pop()
+  return before === undefined ? known.system : known.system.twin()
+}
+
+function sameEntries(p: Pattern, q: Pattern): boolean {
+  const size = p.rows.length
+  if (p.order !== q.order || size !== q.rows.length) return false
+  for (let k = size - 1; k >= 0; k -= 1) {
+    if (p.rows[k] !== q.rows[k] || p.columns[k] !== q.columns[k]) return false
+  }
+  return true
 }
 
 function put(entries: Entries, row: number, column: number): void {

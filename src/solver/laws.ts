@@ -317,7 +317,10 @@ export class Laws implements LawSink, LawTable {
   ideal(k: number): boolean {
     if (this.equations[k] === 0 || this.a[k] === 0) return false
     if (this.slope[2 * k] !== 0 || this.slope[2 * k + 1] !== 0) return false
-    return !this.mutuals.some((one) => one.branch === k && (one.re !== 0 || one.im !== 0))
+    return (
+      this.mutuals.length === 0 ||
+      !this.mutuals.some((one) => one.branch === k && (one.re !== 0 || one.im !== 0))
+    )
   }
 
   /** Whether the law of any part hangs on the direct-current point. */

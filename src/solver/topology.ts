@@ -38,11 +38,25 @@ function gaugesOf(net: Netlist, island: Int32Array): readonly number[] {
   return [...first.values()]
 }
 
+const known = new WeakMap<Netlist, readonly number[]>()
+
+/** The netlist's own branches in the order of their ids, made once. */
+function orderOf(net: Netlist): readonly number[] {
+  const before = known.get(net)
+  if (before !== undefined) return before
+  const order = net.branches
+    .map(({ id, index }) => ({ id, index }))
+    .sort((p, q) => (p.id < q.id ? -1 : 1))
+    .map(({ index }) => index)
+  known.set(net, order)
+  return order
+}
+
+/** Ideal branches by id, those that a question adds behind them. */
 function byId(net: Netlist, laws: Laws): readonly number[] {
-  const id = (k: number): string => net.branches[k]?.id ?? `~${k}`
-  return Array.from({ length: laws.count }, (_, k) => k)
-    .filter((k) => laws.ideal(k))
-    .sort((p, q) => (id(p) < id(q) ? -1 : 1))
+  const ideal = orderOf(net).filter((k) => laws.ideal(k))
+  for (let k = net.branches.length; k < laws.count; k += 1) if (laws.ideal(k)) ideal.push(k)
+  return ideal
 }
 
 function openLoops(net: Netlist, laws: Laws): readonly number[] {

@@ -4,12 +4,13 @@
 import * as allocation from './allocation.mjs'
 import * as building from './building.mjs'
 import { buildIfStale } from './built.mjs'
+import * as checks from './checks.mjs'
 import { openOutside } from './outside.mjs'
 import * as small from './small.mjs'
 import { machine, table } from './table.mjs'
 import * as variants from './variants.mjs'
 
-const subjects = { small, building, allocation, variants }
+const subjects = { small, building, allocation, variants, checks }
 
 const wanted = process.argv.slice(2)
 const unknown = wanted.filter((name) => !(name in subjects))
