@@ -2,7 +2,7 @@
 import type { Netlist } from '../netlist/netlist.ts'
 import { ProblemError } from '../problem.ts'
 import { type Answerer, answererOf } from '../solver/answerer.ts'
-import { currentIn, type Solution, voltageBetween } from '../solver/solution.ts'
+import { currentIn, islandAt, type Solution, voltageBetween } from '../solver/solution.ts'
 import type { Figure, FigurePlan, State, Tap } from './figure.ts'
 
 /** Answers questions about one netlist; a table of updates or another engine can stand in for it. */
@@ -69,8 +69,9 @@ function settledBy(supplier: Supplier, tap: Tap): Solution | undefined {
 
 /** The stand-ins in the islands that a tap reads from or is coupled to; elsewhere they cannot matter. */
 function restsOn(net: Netlist, solution: Solution, tap: Tap): readonly string[] {
+  if (solution.standIns.size === 0) return []
   const node = 'current' in tap ? net.branches[tap.current]?.from : tap.voltage[0]
-  const reach = coupledTo(net, solution, node === undefined ? undefined : solution.island[node])
+  const reach = coupledTo(net, solution, node === undefined ? undefined : islandAt(solution, node))
   return [...solution.standIns]
     .filter(([, branches]) => branches.some((k) => reach.has(islandOf(net, solution, k))))
     .map(([reason]) => reason)
@@ -79,6 +80,19 @@ function restsOn(net: Netlist, solution: Solution, tap: Tap): readonly string[] 
 /** Parts whose branches are windings on one core. */
 const COUPLED: ReadonlySet<string | undefined> = new Set(['winding', 'sounder'])
 
+const known = new WeakMap<Netlist, readonly (readonly number[])[]>()
+
+/** The branches of each coil of several windings. */
+function coilsOf(net: Netlist): readonly (readonly number[])[] {
+  const before = known.get(net)
+  if (before !== undefined) return before
+  const coils = net.parts
+    .filter(({ count, role }) => count > 1 && COUPLED.has(role))
+    .map(({ first, count }) => Array.from({ length: count }, (_, k) => first + k))
+  known.set(net, coils)
+  return coils
+}
+
 /** An island and all that windings of one coil couple to it, step by step. */
 function coupledTo(
   net: Netlist,
@@ -86,9 +100,7 @@ function coupledTo(
   island: number | undefined,
 ): ReadonlySet<number | undefined> {
   const reach = new Set([island])
-  const coils = net.parts
-    .filter(({ count, role }) => count > 1 && COUPLED.has(role))
-    .map(({ first, count }) => Array.from({ length: count }, (_, k) => islandOf(net, solution, first + k)))
+  const coils = coilsOf(net).map((branches) => branches.map((k) => islandOf(net, solution, k)))
   for (let before = 0; before < reach.size; ) {
     before = reach.size
     for (const islands of coils) {
@@ -99,5 +111,5 @@ function coupledTo(
 }
 
 function islandOf(net: Netlist, solution: Solution, branch: number): number | undefined {
-  return solution.island[net.branches[branch]?.from ?? -1]
+  return islandAt(solution, net.branches[branch]?.from ?? -1)
 }

@@ -3,9 +3,11 @@
  * whose voltage is fixed): a set whose plug is lifted out neither feels the rest nor is felt there, so that it need not
  * be solved with it.
  */
+import type { PartLaw } from '../parts/kind.ts'
+import { type PortSpec, port } from '../parts/port.ts'
 import { graphOf } from './builder.ts'
 import type { Condition } from './condition.ts'
-import { type Branch, EARTH, type Netlist, type NetPart } from './netlist.ts'
+import { type Branch, branchAt, EARTH, type Netlist, type NetPart } from './netlist.ts'
 
 /** The line and the sockets are group 0; the sets are 1 and on, in the order of their places. */
 export type Group = number
@@ -30,6 +32,8 @@ export interface Portion {
   readonly toBranch: Int32Array
   readonly toPart: Int32Array
   readonly kept: ReadonlySet<string>
+  /** For each set that is there by its contacts only: the part that stands in for it. */
+  readonly ports: ReadonlyMap<Group, number>
 }
 
 /** Groups of a netlist; undefined where there is but one. */
@@ -61,17 +65,34 @@ export function groupsOf(net: Netlist): Groups | undefined {
   return { places, ofNode, ofBranch, ofPart, plugs }
 }
 
-/** A netlist of some groups only; plugs go with their set, where the sockets are kept too. */
-export function makePortion(net: Netlist, groups: Groups, kept: ReadonlySet<Group>): Portion {
-  const isKept = ({ index, part }: Branch): boolean =>
-    kept.has(groups.ofBranch[index]!) && (part.sort !== 'plug' || kept.has(0))
+/** The contacts of a set's plug that meet something, node indices. */
+export function contactsOf(net: Netlist, groups: Groups, group: Group): readonly number[] {
+  return [...new Set((groups.plugs[group] ?? []).map((k) => branchAt(net, k).to))]
+}
+
+/**
+ * A netlist of some groups only; plugs go with their set, where the sockets are kept too.
+ * @param seen sets that are there by their contacts only; a question says by `instead` what they are
+ */
+export function makePortion(
+  net: Netlist,
+  groups: Groups,
+  kept: ReadonlySet<Group>,
+  seen: readonly Group[] = [],
+): Portion {
+  const isKept = ({ index, part }: Branch): boolean => {
+    const group = groups.ofBranch[index]!
+    if (part.sort === 'plug') return kept.has(0) && (kept.has(group) || seen.includes(group))
+    return kept.has(group)
+  }
+  const outside = new Set(seen.flatMap((group) => contactsOf(net, groups, group)))
   const toNode = new Int32Array(net.nodes.length).fill(-1)
   const toBranch = new Int32Array(net.branches.length).fill(-1)
   const toPart = new Int32Array(net.parts.length).fill(-1)
   const nodes: number[] = [0]
   toNode[0] = 0
   net.nodes.forEach((_, node) => {
-    if (node === 0 || !kept.has(groups.ofNode[node]!)) return
+    if (node === 0 || !(kept.has(groups.ofNode[node]!) || outside.has(node))) return
     toNode[node] = nodes.length
     nodes.push(node)
   })
@@ -97,6 +118,12 @@ export function makePortion(net: Netlist, groups: Groups, kept: ReadonlySet<Grou
       })
     }
   })
+  const ports = new Map(
+    seen.map((group) => {
+      const contacts = contactsOf(net, groups, group).map((node) => toNode[node]!)
+      return [group, addPort(parts, branches, groups.places[group - 1] ?? '', contacts)]
+    }),
+  )
   const names = nodes.map((node) => net.nodes[node] ?? EARTH)
   let graph: Netlist['graph'] | undefined
   return {
@@ -119,8 +146,40 @@ export function makePortion(net: Netlist, groups: Groups, kept: ReadonlySet<Grou
     toNode,
     toBranch,
     toPart,
-    kept: new Set(groups.places.filter((_, k) => kept.has(k + 1))),
+    kept: new Set(groups.places.filter((_, k) => kept.has(k + 1) || seen.includes(k + 1))),
+    ports,
   }
+}
+
+/** Pairs of contacts, in the order in which a port has its paths. */
+export function pairsOf<T>(contacts: readonly T[]): readonly (readonly [T, T])[] {
+  return contacts.flatMap((p, k) => contacts.slice(k + 1).map((q): readonly [T, T] => [p, q]))
+}
+
+/** Adds what stands in for a set; open until a question says what it is. Gives its index among the parts. */
+function addPort(parts: NetPart[], branches: Branch[], place: string, contacts: readonly number[]): number {
+  const pairs = pairsOf(contacts)
+  const path = { from: '', to: '', direct: 0, alternating: [0, 0] as const }
+  const part: NetPart = {
+    id: `${place}/plug`,
+    place,
+    name: 'plug',
+    sort: 'part',
+    role: undefined,
+    law: port as unknown as PartLaw,
+    spec: { kind: port.kind, paths: pairs.map(() => path) } as PortSpec,
+    first: branches.length,
+    count: pairs.length,
+    gate: undefined,
+    during: undefined,
+    origin: undefined,
+  }
+  pairs.forEach(([from, to], ordinal) => {
+    const id = `${part.id}.${ordinal}`
+    branches.push({ id, index: branches.length, from, to, form: 'admittance', part, ordinal })
+  })
+  parts.push(part)
+  return parts.length - 1
 }
 
 /** A condition without the sets that do not matter. */

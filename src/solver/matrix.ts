@@ -17,6 +17,7 @@ export class Matrix {
   readonly #standing: Standing
   /** Sources of the laws before a question puts voltages in series. */
   readonly #offset: Float64Array
+  #open: Solution | undefined
 
   /**
    * The factored network of a question; undefined where its laws hang on the solution itself, so that every question
@@ -40,10 +41,26 @@ export class Matrix {
     this.#offset = laws.offset.slice()
   }
 
-  /** Whether some probe of a question stands between two islands, so that nothing can flow in it. */
-  isOpen({ probes = [] }: Question): boolean {
+  /**
+   * The answer where some probe stands between two islands, so that nothing can flow in it; undefined where none does.
+   * Nothing but that, and what it rests on, is read of such an answer.
+   */
+  openAnswer(question: Question): Solution | undefined {
+    const { probes = [] } = question
     const { island } = this.#ready.topology
-    return probes.some(({ into, outOf }) => island[into] !== island[outOf])
+    if (probes.every(({ into, outOf }) => island[into] === island[outOf])) return undefined
+    this.#open ??= {
+      question,
+      voltages: new Float64Array(2 * this.#net.nodes.length),
+      voltageTails: new Float64Array(2 * this.#net.nodes.length),
+      currents: new Float64Array(2 * this.#laws.count),
+      island,
+      shared: [],
+      residual: 0,
+      probeOpen: true,
+      standIns: new Map(this.#laws.standIns),
+    }
+    return this.#open
   }
 
   /** The answer to a question that states what this one was made from. @throws ProblemError as `solve` */

@@ -3,41 +3,49 @@ import { conditionWithin, type Group, type Groups, type Portion } from '../netli
 import type { Point } from './laws.ts'
 import type { Question } from './question.ts'
 
+/** Groups that matter to a question. */
+export interface Asked {
+  /** Those that are not cut off, less what holds no source and is not looked into. */
+  readonly kept: ReadonlySet<Group>
+  /** Sets among them into which the question or its reader looks; of the others only what they are to the rest counts. */
+  readonly into: ReadonlySet<Group>
+}
+
 /**
- * The groups that matter to a question when nothing but `reads` is read off: those that are not cut off, less what
- * holds no source; undefined where that is all of them.
+ * The groups that matter to a question when nothing but `reads` is read off.
  * @param reads nodes and branches that are read
  */
 export function groupsAsked(
   groups: Groups,
   question: Question,
   reads: { readonly nodes: readonly number[]; readonly branches: readonly number[] },
-): ReadonlySet<Group> | undefined {
+): Asked {
   const lifted = new Set(question.lifted)
   const apart = new Set<Group>()
   groups.plugs.forEach((plugs, group) => {
     if (group > 0 && plugs.every((k) => lifted.has(k))) apart.add(group)
   })
-  if (apart.size === 0) return undefined
-  const whole = (group: Group): Group => (apart.has(group) ? group : 0)
-  const asked = new Set<Group>()
-  // sources stand in the line, so that it and all that hangs on it count
-  if (question.sources !== 'none') asked.add(0)
+  const into = new Set<Group>()
   const node = (k: number): void => {
-    if (k !== 0) asked.add(whole(groups.ofNode[k]!))
+    if (k !== 0) into.add(groups.ofNode[k]!)
   }
   const branch = (k: number): void => {
-    asked.add(whole(groups.ofBranch[k]!))
+    into.add(groups.ofBranch[k]!)
   }
   reads.nodes.forEach(node)
   reads.branches.forEach(branch)
-  for (const { into, outOf } of question.probes ?? []) [into, outOf].forEach(node)
+  for (const { into: there, outOf } of question.probes ?? []) [there, outOf].forEach(node)
   for (const { from, to } of [...(question.added ?? []), ...(question.bridges ?? [])])
     [from, to].forEach(node)
   for (const one of [...(question.series ?? []), ...(question.within ?? [])]) branch(one.branch)
-  for (const { part } of question.instead ?? []) asked.add(whole(groups.ofPart[part]!))
-  if (asked.has(0)) for (let k = 1; k < groups.plugs.length; k += 1) if (!apart.has(k)) asked.add(k)
-  return asked.size === groups.plugs.length ? undefined : asked
+  for (const k of question.lifted ?? [])
+    if (groups.plugs[groups.ofBranch[k]!]?.includes(k) === false) branch(k)
+  for (const { part } of question.instead ?? []) into.add(groups.ofPart[part]!)
+  // sources stand in the line, so that it and all that hangs on it count
+  const hangs = question.sources !== 'none' || [...into].some((group) => !apart.has(group))
+  const kept = new Set([...into].filter((group) => apart.has(group)))
+  if (hangs) for (let k = 0; k < groups.plugs.length; k += 1) if (!apart.has(k)) kept.add(k)
+  return { kept, into }
 }
 
 /** The question in the portion's own indices. */
@@ -63,10 +71,17 @@ export function questionWithin({ toNode, toBranch, toPart, kept }: Portion, ques
   }
 }
 
-/** What a direct point of the whole network is in the portion. */
-export function pointWithin({ branches }: Portion, { voltage, current }: Point): Point {
+/**
+ * What a direct point of another network is in the portion.
+ * @param there index in that network of a branch of the whole
+ */
+export function pointWithin(
+  { branches }: Portion,
+  { voltage, current }: Point,
+  there: (k: number) => number,
+): Point {
   return {
-    voltage: Float64Array.from(branches, (k) => voltage[k]!),
-    current: Float64Array.from(branches, (k) => current[k]!),
+    voltage: Float64Array.from(branches, (k) => voltage[there(k)] ?? 0),
+    current: Float64Array.from(branches, (k) => current[there(k)] ?? 0),
   }
 }

@@ -33,12 +33,23 @@ export interface Solution {
   readonly swing?: Float64Array
   /** Ohms of the bent parts that were taken as the line finds them, by branch. */
   readonly chords?: ReadonlyMap<number, number>
+  /** Where a node or branch of the whole netlist is in these arrays, when they hold a portion of it; −1 for the rest. */
+  readonly portion?: { readonly toNode: Int32Array; readonly toBranch: Int32Array }
+}
+
+/** The island of a node; undefined for one that is left out. */
+export function islandAt({ island, portion }: Solution, node: number): number | undefined {
+  return island[portion === undefined ? node : (portion.toNode[node] ?? -1)]
 }
 
 /** The voltage from `q` to `p`, V(p) − V(q); undefined between two islands. */
 export function voltageBetween(solution: Solution, p: number, q: number): Complex | undefined {
-  if (solution.island[p] !== solution.island[q]) return undefined
-  const { voltages, voltageTails: tails } = solution
+  const { voltages, voltageTails: tails, island, portion } = solution
+  if (portion !== undefined) {
+    p = portion.toNode[p] ?? -1
+    q = portion.toNode[q] ?? -1
+  }
+  if (island[p] === undefined || island[p] !== island[q]) return undefined
   return {
     re: voltages[2 * p]! - voltages[2 * q]! + (tails[2 * p]! - tails[2 * q]!),
     im: voltages[2 * p + 1]! - voltages[2 * q + 1]! + (tails[2 * p + 1]! - tails[2 * q + 1]!),
@@ -47,8 +58,10 @@ export function voltageBetween(solution: Solution, p: number, q: number): Comple
 
 /** The current through a branch, positive from its `from` to its `to`. */
 export function currentIn(solution: Solution, branch: number): Complex {
-  const re = solution.currents[2 * branch]
-  const im = solution.currents[2 * branch + 1]
+  const { currents, portion } = solution
+  const k = portion === undefined ? branch : (portion.toBranch[branch] ?? -1)
+  const re = currents[2 * k]
+  const im = currents[2 * k + 1]
   if (re === undefined || im === undefined) throw new RangeError(`no branch has the index ${branch}`)
   return { re, im }
 }

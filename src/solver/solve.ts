@@ -100,9 +100,13 @@ export function solutionOf(
 }
 
 /** Where the line puts the bent parts in this condition; none where it finds no point for them. */
-export function fedPoint(net: Netlist, { condition }: Question): Point | undefined {
+export function fedPoint(net: Netlist, { condition, instead }: Question): Point | undefined {
   try {
-    return operatingPoint(net, { analysis: 'direct', condition })
+    return operatingPoint(net, {
+      analysis: 'direct',
+      condition,
+      ...(instead === undefined ? {} : { instead }),
+    })
   } catch (error) {
     if (error instanceof ProblemError) return undefined
     throw error

@@ -56,26 +56,6 @@ export function engineContract(
       expect([engine.order, engine.complex, engine.slots.length]).toEqual([3, complex, 4])
     })
 
-    it('has a twin with the same answers, which goes its own way afterwards', () => {
-      check((system, b) => {
-        const engine = build(system)
-        if (!engine.factor().ok) return
-        const twin = engine.twin()
-        const before = Float64Array.from(b)
-        engine.solve(before, 1)
-        engine.clear()
-        const after = Float64Array.from(b)
-        twin.solve(after, 1)
-        expect(after).toEqual(before)
-        expect(twin.residual(after, b)).toBeLessThan(healthy)
-        expect(() => engine.solve(Float64Array.from(b), 1)).toThrow('without factors')
-        expect(twin.refactor().ok).toBe(true)
-        const again = Float64Array.from(b)
-        twin.solve(again, 1)
-        expect(largestApart(again, before)).toBeLessThan(1e-6 * (1 + norm(before)))
-      }, 50)
-    })
-
     it('gives back the right side of an identity, with growth 1', () => {
       const engine = build(
         entriesOf(4, [
