@@ -4,10 +4,12 @@ import { refuse } from '../problem.ts'
 import { nearest } from '../quantities/nearest.ts'
 import type { Shelf } from '../sheet/shelf.ts'
 import type { FiguresAnswer } from './answer.ts'
+import { balancePlans } from './balance-plans.ts'
 import { contextsOf } from './check-answer.ts'
 import { envelope } from './envelope.ts'
 import { FIGURE_MEANINGS } from './figure-meanings.ts'
-import { setFigures } from './set-figures.ts'
+import { lineFigures, setFigures } from './set-figures.ts'
+import { speechCurves } from './speech-curves.ts'
 import { stand, type Where } from './standing.ts'
 import type { Supply } from './supply.ts'
 
@@ -21,9 +23,14 @@ export function figures(request: FiguresRequest, shelf: Shelf, supply?: Supply):
   const { only } = request
   if (only !== undefined) refuseStrange(only)
   const standing = stand(request, shelf)
-  const all = contextsOf(standing, supply).flatMap((context) =>
-    setFigures(context, (plan) => only === undefined || isMeant(plan, only)),
-  )
+  const isWanted = (plan: Pick<Figure, 'id'>): boolean => only === undefined || isMeant(plan, only)
+  const all = contextsOf(standing, supply).flatMap((context, k) => [
+    ...(k === 0 ? lineFigures(context, isWanted) : []),
+    ...setFigures(context, isWanted, 'all'),
+    ...[...speechCurves(context), ...balancePlans(context)]
+      .filter(isWanted)
+      .map((plan) => context.figure(plan)),
+  ])
   const where = request.onText?.file ?? request.on
   const asked = {
     figures: standing.name,
@@ -33,8 +40,17 @@ export function figures(request: FiguresRequest, shelf: Shelf, supply?: Supply):
   return {
     ...envelope('figures', asked, standing.warnings),
     outcome: 'answered',
-    figures: all,
+    figures: once(all),
   }
+}
+
+/** Each figure once: the curves pass through the frequency of the single figures. */
+function once(all: readonly Figure[]): readonly Figure[] {
+  const seen = new Set<string>()
+  return all.filter(({ id, subject, condition, frequency }) => {
+    const key = JSON.stringify([id, subject, condition, frequency])
+    return !seen.has(key) && seen.add(key) !== undefined
+  })
 }
 
 /** `ringing` means `ringing.current`, not the beginning of another word. */

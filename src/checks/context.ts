@@ -67,6 +67,23 @@ export function roleBranches(context: CheckContext, role: string): readonly Bran
   return net.branches.filter((branch) => branch.part.place === place.place && branch.part.role === role)
 }
 
+/** Whether the examined set has a contact that answers to one of these words. */
+function answersTo({ net, place }: CheckContext, words: readonly string[]): boolean {
+  return net.parts.some(
+    (part) => part.place === place.place && part.gate !== undefined && words.includes(part.gate.word),
+  )
+}
+
+/** Whether the set has a hook contact; an extension bell has none and closes no loop. */
+export function hasHook(context: CheckContext): boolean {
+  return answersTo(context, ['off-hook'])
+}
+
+/** Whether the set has an impulse contact. */
+export function hasDial(context: CheckContext): boolean {
+  return answersTo(context, ['make', 'break'])
+}
+
 /** A node's or branch's id without the examined set's own place in front. */
 export function short(context: CheckContext, id: string): string {
   const head = `${context.place.place}/`

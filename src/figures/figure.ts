@@ -81,6 +81,8 @@ export interface FigurePlan {
   readonly condition: Condition
   readonly unit: FigureUnit
   readonly taps: readonly Tap[]
+  /** Its taps are at several frequencies, none of which is its own. */
+  readonly mixed?: true
   value(readings: Float64Array): number | State
   /** The phasor behind the value; asked only where that is a number. */
   phasor?(readings: Float64Array): { readonly re: number; readonly im: number }

@@ -69,6 +69,16 @@ export function onHookLeakage(
   }
 }
 
+/** Direct current that a set draws on-hook while the line rings: the larger of what its two line wires carry, A. */
+export function leakageRinging(
+  net: Netlist,
+  place: NetPlace,
+  condition: Condition,
+  changes: Changes = {},
+): FigurePlan {
+  return { ...onHookLeakage(net, place, condition, changes), id: 'leakage.ringing' }
+}
+
 /** Voltage between the line wires at the set's socket, V. */
 export function loopVoltage(
   place: NetPlace,

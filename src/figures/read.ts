@@ -37,7 +37,7 @@ export function readFigure(net: Netlist, plan: FigurePlan, supplier: Supplier): 
     else readings.set([read.re, read.im], 2 * k)
   })
   const result = state ?? plan.value(readings)
-  const frequency = plan.taps[0]?.question.frequency
+  const frequency = plan.mixed === true ? undefined : plan.taps[0]?.question.frequency
   const numeric = typeof result === 'number' && Number.isFinite(result)
   const why = numeric ? undefined : typeof result === 'number' ? 'beyond-range' : result
   return {

@@ -20,6 +20,31 @@ export interface SpeechPath {
   readonly receiver: Branch
 }
 
+function quiet(condition: Condition, frequency: number, changes: Changes): Question {
+  return { analysis: 'alternating', frequency, condition, sources: 'none', ...changes }
+}
+
+/** The transmitter speaks with 1 V, all else at rest. */
+export function sendingQuestion(
+  sender: Branch,
+  condition: Condition,
+  frequency: number,
+  changes: Changes = {},
+): Question {
+  return { ...quiet(condition, frequency, changes), series: [{ branch: sender.index, re: 1 }] }
+}
+
+/** The far end speaks with 1 V behind the line's termination, half in each wire, all else at rest. */
+export function receivingQuestion(
+  line: NetLine,
+  condition: Condition,
+  frequency: number,
+  changes: Changes = {},
+): Question {
+  const series = line.termination.map((branch) => ({ branch, re: 1 / line.termination.length }))
+  return { ...quiet(condition, frequency, changes), series }
+}
+
 /** The three speech figures of a path; conditions are those of a set in speech. */
 export function speechPlans(
   path: SpeechPath,
@@ -27,22 +52,9 @@ export function speechPlans(
   changes: Changes = {},
   frequency: number = SPEECH_FREQUENCY,
 ): readonly FigurePlan[] {
-  const base = {
-    analysis: 'alternating' as const,
-    frequency,
-    condition,
-    sources: 'none' as const,
-    ...changes,
-  }
-  const sending: Question = { ...base, series: [{ branch: path.sender.index, re: 1 }] }
-  const [first = 0, second = 0] = path.line.termination
-  const receiving: Question = {
-    ...base,
-    series: [
-      { branch: first, re: 0.5 },
-      { branch: second, re: 0.5 },
-    ],
-  }
+  const [first = 0] = path.line.termination
+  const sending = sendingQuestion(path.sender, condition, frequency, changes)
+  const receiving = receivingQuestion(path.line, condition, frequency, changes)
   const plan = (id: FigurePlan['id'], subject: Branch, question: Question, current: number): FigurePlan => ({
     id,
     subject: subject.id,

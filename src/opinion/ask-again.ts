@@ -35,7 +35,8 @@ export async function askAgain<T>(
   { digits, progress }: Pick<OpinionOptions, 'digits' | 'progress'>,
 ): Promise<Asked<T>> {
   const asked = new Map<string, { net: Netlist; outcome: Outcome }>()
-  const answer = get((net) => recording(net, supply, asked))
+  const keyOf = keys()
+  const answer = get((net) => recording(net, supply, asked, (question) => keyOf(net, question)))
   progress?.('loading mathjs')
   const advise = await loadAdviser(digits)
   const pairs = new Map<string, Twice>()
@@ -51,7 +52,7 @@ export async function askAgain<T>(
   const { largest } = opinion
   if (largest !== null && largest.relative > AGREED) refuseDifference(largest)
   const again: Supply = (net) => (question) => {
-    const key = keyOf(question)
+    const key = keyOf(net, question)
     const outcome = asked.get(key)?.outcome
     if (outcome !== undefined && 'error' in outcome) throw outcome.error
     const known = pairs.get(key)?.opinion
@@ -60,12 +61,25 @@ export async function askAgain<T>(
   return { answer, opinion, pairs: [...pairs.values()], again }
 }
 
-const keyOf = (question: Question): string => JSON.stringify(question)
+/** Keys of questions about one of several networks; those that are compiled alike are one network. */
+function keys(): (net: Netlist, question: Question) => string {
+  const known = new Map<string, number>()
+  const numbers = new WeakMap<Netlist, number>()
+  const numberOf = (net: Netlist): number => {
+    const alike = JSON.stringify([net.nodes, net.parts.map(({ id, spec }) => [id, spec])])
+    const number = known.get(alike) ?? known.size
+    known.set(alike, number)
+    numbers.set(net, number)
+    return number
+  }
+  return (net, question) => `${numbers.get(net) ?? numberOf(net)} ${JSON.stringify(question)}`
+}
 
 function recording(
   net: Netlist,
   supply: Supply,
   asked: Map<string, { net: Netlist; outcome: Outcome }>,
+  keyOf: (question: Question) => string,
 ): ReturnType<Supply> {
   const supplier = supply(net)
   return (question) => {

@@ -1,11 +1,41 @@
 import { deliveredLimits } from 'ringproof/answer/limits-table'
-import { stand } from 'ringproof/answer/standing'
+import { stand, type Where } from 'ringproof/answer/standing'
 import { CHECKS } from 'ringproof/checks/catalogue'
 import type { CheckContext } from 'ringproof/checks/context'
 import type { Limits } from 'ringproof/checks/limits'
 import { freshSupplier, readFigure } from 'ringproof/figures/read'
-import { placeOf } from 'ringproof/netlist/netlist'
+import { compile, type Installation } from 'ringproof/netlist/compile'
+import { type Netlist, placeOf } from 'ringproof/netlist/netlist'
+import type { SheetText } from 'ringproof/sheet/shelf'
 import { DEMO, rewireText, setText } from './bench.ts'
+
+/** Contexts of an installation that look their limits up in the given table, and so do their trials. */
+function contexts(installation: Installation, net: Netlist, limits: Limits): (place: string) => CheckContext {
+  const supplier = freshSupplier(net)
+  return (place) => ({
+    net,
+    place: placeOf(net, place),
+    limits,
+    figure: (plan) => readFigure(net, plan, supplier),
+    installation,
+    trial: (other, elsewhere = place) => contexts(other, compile(other), limits)(elsewhere),
+  })
+}
+
+/** A line that says by which measure its ringing load is, and no limit. */
+function silentLine(measure: string): SheetText {
+  const text = [
+    'ringproof: 1',
+    'sheet: line',
+    'name: silent',
+    'feed: {voltage: 50 V, resistance: 400 Ω}',
+    'ringing: {voltage: 75 V, frequency: 25 Hz, wave: sine, source: 400 Ω, sent to: b wire}',
+    'speech: {impedance: [600 Ω]}',
+    `limits: {load by: ${measure}}`,
+    '',
+  ]
+  return { file: 'silent.yaml', text: text.join('\n') }
+}
 
 /** Ids of the limits that any check looks up while it judges a few sets that meet all of them, sorted. */
 export function limitsInUse(): readonly string[] {
@@ -25,18 +55,15 @@ export function limitsInUse(): readonly string[] {
     rewireText('fescue', 'land core: handset.r2, onto: B4'),
     setText('fescue', 'touchable metal: {cradle: A1}'),
   ]
-  for (const text of texts) {
-    const { net, places } = stand({ target: '', text }, DEMO)
-    const supplier = freshSupplier(net)
-    for (const place of places) {
-      const context: CheckContext = {
-        net,
-        place: placeOf(net, place),
-        limits: watched,
-        figure: (plan) => readFigure(net, plan, supplier),
-      }
-      for (const rule of CHECKS) rule.run(context)
-    }
+  const askAll = (where: Where): void => {
+    const { net, installation, places } = stand(where, DEMO)
+    const inPlace = contexts(installation, net, watched)
+    for (const place of places) for (const rule of CHECKS) rule.run(inPlace(place))
+  }
+  for (const text of texts) askAll({ target: '', text })
+  // on lines whose sheets set no limits of their own
+  for (const measure of ['four-kilohm-unit', 'unit-ringer', 'type-a', 'type-b']) {
+    askAll({ target: 'fescue', onText: silentLine(measure) })
   }
   return [...used].sort()
 }

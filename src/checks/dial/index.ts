@@ -1,6 +1,7 @@
 /** The checks of the dial group. */
 import type { Rule } from '../context.ts'
 import { notModelled } from '../not-modelled.ts'
+import { understood } from './understood.ts'
 
 export const DIAL: readonly Rule[] = [
   notModelled('dial.rate', 'Does the dial send as many pulses per second as the line reads?'),
@@ -8,5 +9,5 @@ export const DIAL: readonly Rule[] = [
   notModelled('dial.make', 'Is the make long enough?'),
   notModelled('dial.break', 'Is the break long enough?'),
   notModelled('dial.muting', 'Is the receiver muted while the dial turns?'),
-  notModelled('dial.understood', 'Does this line understand dial pulses?'),
+  understood,
 ]

@@ -9,29 +9,37 @@ import {
   when,
   wireAt,
 } from 'ringproof/checks/context'
-import { compile } from 'ringproof/netlist/compile'
-import { nodeName, placeOf } from 'ringproof/netlist/netlist'
+import { compile, type Installation } from 'ringproof/netlist/compile'
+import { type Netlist, nodeName, placeOf } from 'ringproof/netlist/netlist'
 import { readSheet } from 'ringproof/sheet/read'
 import { describe, expect, test } from 'vitest'
 import { DEMO } from '../../support/bench.ts'
 
 function contextOf(target: string): CheckContext {
-  const { net, places } = stand({ target }, DEMO)
-  return contextIn(net, places[0] ?? '')
+  const { net, installation, places } = stand({ target }, DEMO)
+  return contextIn(net, installation, places[0] ?? '')
 }
 
-function contextIn(net: CheckContext['net'], place: string): CheckContext {
-  const figure = () => {
-    throw new Error('no figure is asked for here')
+function contextIn(net: Netlist, installation: Installation, place: string): CheckContext {
+  const never = () => {
+    throw new Error('no figure and no trial is asked for here')
   }
-  return { net, place: placeOf(net, place), limits: deliveredLimits(), figure }
+  return {
+    net,
+    place: placeOf(net, place),
+    limits: deliveredLimits(),
+    figure: never,
+    installation,
+    trial: never,
+  }
 }
 
 function alone(): CheckContext {
   const text = DEMO.find('set', 'fescue')
   const { sheet } = readSheet(text ?? { file: '', text: '' }, DEMO, 'set')
   if (sheet === undefined) throw new Error('no fescue')
-  return contextIn(compile({ name: 'bench', sets: { desk: { set: sheet } } }), 'desk')
+  const installation = { name: 'bench', sets: { desk: { set: sheet } } }
+  return contextIn(compile(installation), installation, 'desk')
 }
 
 describe('the wires at a plug', () => {

@@ -124,7 +124,9 @@ describe('a direct current', () => {
     const flows = LOAD.read(directCurrent('transmitter.current', branch, off))
     expect(flows).toMatchObject({ id: 'transmitter.current', subject: 'load/r', unit: 'A' })
     expect(flows.value).toBeGreaterThan(0.01)
-    expect(LOAD.read(directCurrent('transmitter.current', branch, off, [branch.index])).value).toBe(0)
+    expect(
+      LOAD.read(directCurrent('transmitter.current', branch, off, { lifted: [branch.index] })).value,
+    ).toBe(0)
   })
 
   test('to earth is the sum over all that touches earth, none where nothing does', () => {

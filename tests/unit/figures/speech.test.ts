@@ -1,7 +1,9 @@
+import { stand } from 'ringproof/answer/standing'
 import { freshSupplier, readFigure } from 'ringproof/figures/read'
 import { SPEECH_FREQUENCY, speechPlans } from 'ringproof/figures/speech'
 import { branchAt, nodeOf } from 'ringproof/netlist/netlist'
 import { describe, expect, test } from 'vitest'
+import { DEMO } from '../../support/bench.ts'
 import { assertClose } from '../../support/close.ts'
 import { compiled } from '../../support/compiled.ts'
 
@@ -17,7 +19,10 @@ const net = compiled(
   'load: {kind: resistor, from: s, to: earth, resistance: 1 kΩ}',
 )
 const at = (name: string) => branchAt(net, net.branchIndex.get(`trial/${name}`) ?? -1)
+const { net: workshop } = stand({ target: 'fescue' }, DEMO)
+if (workshop.line === undefined) throw new Error('the workshop stands on a line')
 const line = {
+  ...workshop.line,
   name: 'trial',
   feedVoltage: 50,
   ringingFrequency: undefined,

@@ -36,7 +36,8 @@ describe('the ringing lead to the bell', () => {
     expect(verdictOf(answer, 'wiring.ringing-lead-to-bell')).toMatchObject({ state: 'fails', path: [] })
     expect(verdictOf(answer, 'wiring.ringing-lead-alone')).toMatchObject({
       state: 'unknown',
-      reason: 'no-line',
+      reason: 'undetermined',
+      says: 'No ringing lead comes to this plug, so that there is none to stray.',
     })
   })
 
@@ -213,5 +214,47 @@ describe('a bell whose coils oppose each other', () => {
     expect(one).toMatchObject({ state: 'fails', limit: null, margin: null })
     expect(one?.says).toContain('its two coils oppose each other')
     expect(one).toHaveProperty('mend', 'exchange the two ends of one of its coils')
+  })
+})
+
+describe('the way back of the bell', () => {
+  test('is to the a wire still where the ringing lead has strayed onto that wire', () => {
+    const answer = checkMoved('fescue', 'land core: line.ringing, onto: A1')
+    expect(verdictOf(answer, 'wiring.bell-return')).toMatchObject({ state: 'holds' })
+    expect(verdictOf(answer, 'wiring.ringing-lead-alone')).toMatchObject({ state: 'fails' })
+  })
+
+  test.each(['melick', 'foxtail'])('of a %s, on two wires, may lie on either of them', (set) => {
+    const text = [
+      'ringproof: 1\nsheet: premises\nname: hut\nline: depot-exchange\nreversed: no',
+      'sockets:\n  box: {is: master, capacitance: 1.8 µF, resistance: 470 kΩ}',
+      `sets:\n  one: {set: ${set}, in: box, reversed: yes}\n`,
+    ].join('\n')
+    const verdict = verdictOf(
+      check({ target: '', text: { file: 'hut.yaml', text } }, DEMO),
+      'wiring.bell-return',
+    )
+    expect(verdict.state).toBe('holds')
+    expect(verdict.path.at(-1)).toBe('one/plug.a')
+    expect(verdict.says).toMatch(/between the b wire and a capacitor on the a wire/)
+  })
+
+  test('fails where the bell lies on the b wire and no capacitor of its own leads to the a wire', () => {
+    const answer = checkMoved(
+      'melick',
+      'lift part: own-capacitor',
+      'land core: line.a, onto: E4',
+      'land core: line.b, onto: D1',
+    )
+    expect(verdictOf(answer, 'wiring.bell-return')).toMatchObject({ state: 'fails' })
+  })
+})
+
+test('of a socket to which no ringing lead comes it is said that none can stray', () => {
+  const answer = check({ target: 'cottage-bare' }, DEMO)
+  expect(verdictOf(answer, 'wiring.ringing-lead-alone')).toMatchObject({
+    state: 'unknown',
+    reason: 'undetermined',
+    says: 'No ringing lead comes to this socket, so that there is none to stray.',
   })
 })

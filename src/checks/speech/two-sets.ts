@@ -1,0 +1,147 @@
+/** Two handsets up at once on one line: what each still gets. */
+import type { Figure, FigurePlan } from '../../figures/figure.ts'
+import { loopCurrent } from '../../figures/loop.ts'
+import { speechPlans } from '../../figures/speech.ts'
+import type { Condition } from '../../netlist/condition.ts'
+import type { Branch, NetPlace } from '../../netlist/netlist.ts'
+import { formatQuantity } from '../../quantities/format.ts'
+import { type CheckContext, type Rule, when } from '../context.ts'
+import { judge, shown } from '../judge.ts'
+import { limitOf } from '../limits.ts'
+import type { Verdict, VerdictLimit } from '../rule.ts'
+import { ofLine } from '../sheet-limit.ts'
+import { below, decibels, NO_SPEECH, notSaid, type Speaking, speaking, unasked } from './path.ts'
+import { bothUp, hungriest, othersWithHandset } from './together.ts'
+
+/** The least current that each must get: as much as one alone (`line.current`). */
+function leastCurrent(context: CheckContext): VerdictLimit {
+  const limit = shown(limitOf(context.limits, 'loop-current-least'))
+  const promised = context.net.line?.sheet.limits['loop current']?.least.value
+  return promised === undefined ? limit : ofLine(promised, 'at-least', 'A', 'limits: loop current')
+}
+
+/**
+ * Can two sets be off-hook together? The examined set beside the one that takes most: the loop current of the worse
+ * fed of the two, and what is left of the examined set's speech.
+ */
+export const twoSets: Rule = {
+  id: 'speech.two-sets',
+  asks: 'Can two sets be off-hook together?',
+  run(context): readonly Verdict[] {
+    const current = leastCurrent(context)
+    const left = shown(limitOf(context.limits, 'two-sets-left'))
+    const early = unasked(context, twoSets.id)
+    if (early !== undefined) return [early]
+    const path = speaking(context)
+    if (path === undefined)
+      return [notSaid(context, twoSets.id, 'The handset lacks its transmitter or its receiver.')]
+    const other = hungriest(context, othersWithHandset(context))
+    if (other === undefined)
+      return [notSaid(context, twoSets.id, 'No second set with a handset stands on this line.')]
+    const alone = context.figure(loopCurrent(context.net, context.place, when(context, 'off-hook')))
+    if ((alone.value ?? 0) < current.value)
+      return [notSaid(context, twoSets.id, 'By itself this set already gets too little; see `line.current`.')]
+    return [fed(context, other, current, left, path)]
+  },
+}
+
+function fed(
+  context: CheckContext,
+  other: NetPlace,
+  current: VerdictLimit,
+  left: VerdictLimit,
+  path: Speaking,
+): Verdict {
+  const { net, place } = context
+  // the feed of a line in speech is that of an idle one, and one point serves both
+  const both = bothUp(context, other.place, 'speech')
+  const mine = context.figure(loopCurrent(net, place, both))
+  const its = context.figure(loopCurrent(net, other, both))
+  const alone = speechOf(context, path, when(context, 'off-hook/speech'))
+  const together = speechOf(context, path, both)
+  const drive = driveLeft(context, path.sender, both)
+  const words = `With ${other.place} off-hook too, ${place.place} gets ${amperes(mine)} and ${other.place} ${amperes(its)}; ${fallWords('send', alone[0], together[0])}${driveWords(drive)}, ${fallWords('receive', alone[1], together[1])}.`
+  const consequences = together.map((figure, k) => ({ figure, ...(alone[k] ? { mended: alone[k] } : {}) }))
+  const worse = (its.value ?? 0) < (mine.value ?? 0) ? its : mine
+  const head = {
+    check: twoSets.id,
+    subject: place.place,
+    path: [place, other].map(({ socket }) => net.nodes[socket?.a ?? 0] ?? ''),
+    says: { good: words, bad: `${words} That is too little for two at once.` },
+    mend: 'hang one of the two up; two at once want sets of like resistance, and a line that feeds both',
+    consequences: [{ figure: mine }, { figure: its }, ...consequences],
+  }
+  const feeding = judge({ ...head, figure: worse, limit: current })
+  const weakest = weakestOf(alone, together, drive)
+  if (weakest === undefined) return feeding
+  const hearing = judge({
+    ...head,
+    figure: weakest.figure,
+    limit: { ...left, unit: 'A', value: left.value * weakest.before },
+  })
+  return (hearing.margin ?? 0) < (feeding.margin ?? 0) ? hearing : feeding
+}
+
+/** Send and receive of the examined set. */
+function speechOf(context: CheckContext, path: Speaking, condition: Condition): readonly Figure[] {
+  return speechPlans(path, condition)
+    .slice(0, 2)
+    .map((plan) => context.figure(plan))
+}
+
+/**
+ * What is left of a transmitter's own voltage: sound moves its resistance by a share, so that it gives in proportion to
+ * the direct voltage across it (design 6). Both points are known from the loop currents.
+ */
+function driveLeft(context: CheckContext, sender: Branch, both: Condition): number {
+  const [alone = 0, together = 0] = [when(context, 'off-hook'), both].map(
+    (condition) => context.figure(directVoltage(sender, condition)).value ?? 0,
+  )
+  return alone > 0 && together > 0 ? together / alone : 1
+}
+
+/** The direct voltage across a part; a step on the way, which no answer shows. */
+function directVoltage({ id, from, to }: Branch, condition: Condition): FigurePlan {
+  const question = { analysis: 'direct', condition } as const
+  return {
+    id: 'loop.voltage',
+    subject: id,
+    condition,
+    unit: 'V',
+    taps: [{ question, voltage: [from, to] }],
+    value: ([volts = 0]) => Math.abs(volts),
+  }
+}
+
+function driveWords(drive: number): string {
+  const fall = below(drive, 1) ?? 0
+  return fall < 0.05 ? '' : ` and by ${decibels(fall)} more, since its transmitter is fed with less`
+}
+
+/** The direction of which the least is left, and what must be left of it; undefined where neither has anything alone. */
+function weakestOf(
+  alone: readonly Figure[],
+  together: readonly Figure[],
+  drive: number,
+): { readonly figure: Figure; readonly before: number } | undefined {
+  // a transmitter that gives less must be passed better for the same speech
+  const both = together.map((figure, k) => ({
+    figure,
+    before: (alone[k]?.value ?? 0) / (k === 0 ? drive : 1),
+  }))
+  const share = ({ figure, before }: (typeof both)[number]): number => (figure.value ?? 0) / before
+  return both
+    .filter(({ before }) => before >= NO_SPEECH)
+    .sort((p, q) => share(p) - share(q))
+    .at(0)
+}
+
+function amperes({ value }: Figure): string {
+  return value === null ? 'nothing that is determined' : formatQuantity(value, 'A', 3)
+}
+
+function fallWords(what: string, alone: Figure | undefined, together: Figure | undefined): string {
+  const fall = below(together?.value ?? null, alone?.value ?? null)
+  if (fall === undefined) return `its ${what} is nil`
+  return `its ${what} ${fall >= 0 ? 'falls' : 'rises'} by ${decibels(fall)}`
+}
