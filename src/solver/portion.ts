@@ -5,7 +5,7 @@ import type { Question } from './question.ts'
 
 /** Groups that matter to a question. */
 export interface Asked {
-  /** Those that are not cut off, less what holds no source and is not looked into. */
+  /** Those that are not cut off where one of them is looked into, and those that are looked into. */
   readonly kept: ReadonlySet<Group>
   /** Sets among them into which the question or its reader looks; of the others only what they are to the rest counts. */
   readonly into: ReadonlySet<Group>
@@ -41,8 +41,8 @@ export function groupsAsked(
   for (const k of question.lifted ?? [])
     if (groups.plugs[groups.ofBranch[k]!]?.includes(k) === false) branch(k)
   for (const { part } of question.instead ?? []) into.add(groups.ofPart[part]!)
-  // sources stand in the line, so that it and all that hangs on it count
-  const hangs = question.sources !== 'none' || [...into].some((group) => !apart.has(group))
+  // into a set that is cut off nothing comes from the rest, whatever its sources
+  const hangs = into.size === 0 || [...into].some((group) => !apart.has(group))
   const kept = new Set([...into].filter((group) => apart.has(group)))
   if (hangs) for (let k = 0; k < groups.plugs.length; k += 1) if (!apart.has(k)) kept.add(k)
   return { kept, into }

@@ -27,12 +27,14 @@ export class Portions {
 
   /**
    * The portion of the groups that matter, in which those that are not looked into are there by their contacts where
-   * they are linear; undefined where that is the whole netlist.
+   * they are linear; undefined where that is the whole netlist. Where somebody looks into a set at rest, all sets are
+   * solved whole, since who asks about one bell asks about the others next.
    */
   of(kept: ReadonlySet<Group>, into: ReadonlySet<Group>, condition: Condition): Portion | undefined {
-    const seen = kept.has(0)
-      ? [...kept].filter((group) => group !== 0 && !into.has(group) && this.#isSeen(group, condition))
-      : []
+    const seen =
+      kept.has(0) && [...into].every((group) => this.#isBusy(group, condition))
+        ? [...kept].filter((group) => group !== 0 && !into.has(group) && this.#isSeen(group, condition))
+        : []
     const whole = [...kept].filter((group) => !seen.includes(group)).sort((p, q) => p - q)
     if (seen.length === 0 && whole.length === this.#groups.plugs.length) return undefined
     const key = `${whole.join()}|${seen.join()}`
@@ -60,6 +62,11 @@ export class Portions {
         (reason) => [reason, this.#groups.plugs[group] ?? []] as const,
       ),
     )
+  }
+
+  /** Whether a set does anything; the line always does. */
+  #isBusy(group: Group, { sets }: Condition): boolean {
+    return group === 0 || sets[this.#groups.places[group - 1] ?? ''] !== undefined
   }
 
   #isSeen(group: Group, condition: Condition): boolean {

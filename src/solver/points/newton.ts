@@ -156,8 +156,9 @@ function attempt(net: Netlist, laws: Laws, asked: Question, start: Point, help: 
   let point = start
   let before: Linear | undefined
   let worst: Off | undefined
+  let isFilled = false
   for (let step = 0; step < STEPS; step += 1) {
-    fill(point)
+    if (!isFilled) fill(point)
     const solved = solveOrStop(net, laws, question)
     if ('error' in solved) return { point, error: solved.error, ...(worst === undefined ? {} : { worst }) }
     const { linear } = solved
@@ -171,6 +172,8 @@ function attempt(net: Netlist, laws: Laws, asked: Question, start: Point, help: 
     }
     const astray = step > PATIENCE && worst !== undefined && off.tolerances >= worst.tolerances
     point = astray ? halfway(point, next) : next
+    // mostly nothing is held back, and the laws stand about the next point already
+    isFilled = !astray && same(laws, next, carried)
     worst = off
     before = linear
   }
