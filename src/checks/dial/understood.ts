@@ -89,7 +89,8 @@ function converterMend(context: CheckContext, figure: Figure): Mended {
 function pulsesJudged(context: CheckContext, line: NetLine, how: string): Verdict {
   const make = made(context)
   const open = broken(context, line)
-  const others = bridged(context)
+  // what bells carry comes from the line
+  const others = (open.value ?? 0) > TELLING ? bridged(context) : { says: '', consequences: [] }
   const most = limitOf(context.limits, 'break-current')
   const good = `${how}: the loop is closed and open as it should be.${others.says}`
   const evidence = (figure: Figure, limit: Limit, bad: string, tight: string) => ({
