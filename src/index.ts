@@ -1,6 +1,8 @@
 /** The library: everything that is promised, by hand. */
 export type {
   Amount,
+  Because,
+  BecauseSide,
   CheckAnswer,
   CompareAnswer,
   Counts,
@@ -11,17 +13,22 @@ export type {
   Outcome,
   SolveAnswer,
 } from './answer/answer.ts'
-export { type CompareRequest, check, compare } from './answer/check-answer.ts'
+export { type CheckRequest, check } from './answer/check-answer.ts'
+export { type CompareRequest, compare } from './answer/compare.ts'
+export { USUAL_CONDITIONS } from './answer/condition-of-request.ts'
 export { VERSION } from './answer/envelope.ts'
 export { type FiguresRequest, figures } from './answer/figures.ts'
 export { type FollowRequest, follow } from './answer/follow.ts'
-export { list } from './answer/list.ts'
+export { LISTS, list } from './answer/list.ts'
 export { type MeterRequest, meter } from './answer/meter.ts'
 export type { MeterAnswer } from './answer/meter-answer.ts'
 export type { SecondOpinion } from './answer/second-opinion.ts'
 export { type SolveRequest, solve } from './answer/solve.ts'
 export { type SolveOptions, solveCircuit } from './answer/solve-answer.ts'
 export type { Where } from './answer/standing.ts'
+export type { PlugContact, StandingPlace, StandingSocket, Stands } from './answer/stands.ts'
+export type { Tell } from './answer/tell.ts'
+export { CAUTIONS, type Caution, cautionText } from './cautions.ts'
 export type { Consequence, Reason, Verdict, VerdictLimit, VerdictState } from './checks/rule.ts'
 export type { Figure, FigureId, FigureUnit, State } from './figures/figure.ts'
 export type { MeterReading } from './meter/reading.ts'

@@ -36,6 +36,14 @@ export function createSparse(pattern: Pattern, complex: boolean): LinearSystem {
   return new Sparse(columnsOf(pattern), complex)
 }
 
+/**
+ * An empty system of the pattern of another one. It starts with the order of columns that served there, which changes
+ * nothing but the time: order and pivots are a function of pattern and values.
+ */
+export function sparseLike(other: LinearSystem): LinearSystem {
+  return other instanceof Sparse ? other.kin() : other.twin()
+}
+
 /** Plans that are kept beside the one in use. */
 const mostPlans = 3
 
@@ -208,6 +216,12 @@ class Sparse implements LinearSystem {
     return complex
       ? refactorByColumnsComplex(values, starts, diagonals, index, w, this.#floors, watch)
       : refactorByColumnsReal(values, starts, diagonals, index, w, this.#floors, watch)
+  }
+
+  kin(): LinearSystem {
+    const own = new Sparse(this.#columns, this.complex)
+    own.#choice = this.#choice
+    return own
   }
 
   /** The pattern, the choice and the lists are shared; they are never written again once they are made. */

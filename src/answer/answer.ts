@@ -1,9 +1,10 @@
 /** The answers to the questions that Ringproof takes, as JSON shows them (design 3b). */
-import type { Verdict } from '../checks/rule.ts'
+import type { Verdict, VerdictState } from '../checks/rule.ts'
 import type { NamedFault } from '../faults/named-fault.ts'
 import type { Figure } from '../figures/figure.ts'
 import type { Problem } from '../problem.ts'
 import type { SecondOpinion } from './second-opinion.ts'
+import type { Stands } from './stands.ts'
 
 export type Outcome = 'holds' | 'marginal' | 'fails' | 'unknown' | 'answered'
 export type Counts = Readonly<Record<'holds' | 'marginal' | 'fails' | 'unknown', number>>
@@ -17,6 +18,8 @@ export interface Envelope {
   /** What was asked, as understood. */
   readonly request: Readonly<Record<string, unknown>>
   readonly problems: readonly Problem[]
+  /** What stands where, and the numbers of its plugs' contacts; absent where the answer is about nothing that stands. */
+  readonly stands?: Stands
 }
 
 export interface CheckAnswer extends Envelope {
@@ -36,6 +39,23 @@ export interface FiguresAnswer extends Envelope {
 }
 
 /** A figure or verdict on both sides; undefined where a side lacks it. */
+/** A check on one side: its gravest verdict. */
+export interface BecauseSide {
+  readonly state: VerdictState
+  readonly says: string
+}
+
+/** One check that changes its state. */
+export interface Because {
+  readonly check: string
+  /** Numbers, from 1, of the moves without which it would not come out so. */
+  readonly moves: readonly number[]
+  readonly says: string
+  /** Null where the check has nothing to judge on that side. */
+  readonly found: BecauseSide | null
+  readonly proposed: BecauseSide | null
+}
+
 export interface CompareAnswer extends Envelope {
   /** The proposed side's. */
   readonly outcome: Outcome
@@ -55,7 +75,12 @@ export interface CompareAnswer extends Envelope {
     readonly figures: readonly Figure[]
   }
   /** Checks whose state differs, and figures that differ by more than a thousandth. */
-  readonly changed: { readonly checks: readonly string[]; readonly figures: readonly string[] }
+  readonly changed: {
+    readonly checks: readonly string[]
+    readonly figures: readonly string[]
+    /** Of each check that changes: its words on both sides, and the moves that do it. */
+    readonly because: readonly Because[]
+  }
 }
 
 /** A direct value, a phasor, or null with its reason in `states`. */

@@ -1,5 +1,4 @@
 /** `follow`: the path that carries a current in a condition, from terminal to terminal. */
-import { conditionOf } from '../netlist/condition.ts'
 import { branchAt, type Netlist, nodeName } from '../netlist/netlist.ts'
 import { pathBetween } from '../netlist/paths.ts'
 import { refuse } from '../problem.ts'
@@ -8,8 +7,8 @@ import type { Shelf } from '../sheet/shelf.ts'
 import { currentIn, type Solution, sizeOf } from '../solver/solution.ts'
 import { solve } from '../solver/solve.ts'
 import type { FollowAnswer } from './answer.ts'
+import { conditionAsAsked, conditionIn } from './condition-of-request.ts'
 import { envelope } from './envelope.ts'
-import { conditionOfRequest } from './find.ts'
 import { networkOf, type SolveRequest } from './solve.ts'
 import { checkFrequency } from './solve-answer.ts'
 
@@ -24,29 +23,34 @@ const LEAST = 1e-9
 
 /** Follows the widest current between two nodes. */
 export function follow(request: FollowRequest, shelf: Shelf): FollowAnswer {
-  const { net, place, name, circuit } = networkOf(request, shelf)
-  const written = conditionOfRequest(request.condition, 'off-hook')
-  const frequency = request.frequency ?? circuit?.frequency?.value ?? ringingOf(net, written.line)
+  const { net, place, name, circuit, stands, warnings } = networkOf(request, shelf)
+  const condition = conditionIn(net, place, request.condition, 'off-hook')
+  const frequency = request.frequency ?? circuit?.frequency?.value ?? ringingOf(net, condition.line)
   checkFrequency(frequency)
   const analysis = frequency === undefined ? 'direct' : 'alternating'
   const solution = solve(net, {
     analysis,
-    condition: conditionOf(place, written, net.rest),
+    condition,
     ...(frequency === undefined ? {} : { frequency }),
   })
   const { from, to, left } = endsOf(net, place, request)
   const steps = widest(net, solution, from, to, left)
   const reasons = [...solution.standIns.keys()]
   return {
-    ...envelope('follow', {
-      follow: name,
-      condition: written,
-      frequency: frequency ?? null,
-      from: nodeName(net, from),
-      to: nodeName(net, to),
-    }),
+    ...envelope(
+      'follow',
+      {
+        follow: name,
+        condition: conditionAsAsked(condition),
+        frequency: frequency ?? null,
+        from: nodeName(net, from),
+        to: nodeName(net, to),
+      },
+      warnings,
+    ),
+    ...(stands === undefined ? {} : { stands }),
     outcome: 'answered',
-    condition: written,
+    condition: conditionAsAsked(condition),
     analysis,
     frequency: frequency ?? null,
     steps,

@@ -1,6 +1,7 @@
 /** `list`: what there is, by name. */
 import { CHECKS } from '../checks/catalogue.ts'
 import { CONDITION_WORDS } from '../netlist/condition.ts'
+import { NUMBERED_WIRES } from '../netlist/plug-numbers.ts'
 import { PARTS } from '../parts/index.ts'
 import { PROBLEM_CODES, refuse } from '../problem.ts'
 import { nearest } from '../quantities/nearest.ts'
@@ -43,8 +44,17 @@ const FIXED: Readonly<Record<string, () => Rows>> = {
       ranges: Object.keys(ranges).join(', '),
       source,
     })),
+  'plug-contacts': () =>
+    NUMBERED_WIRES.map(({ wire, wiring, contact }) => ({
+      wire,
+      'wiring terminal': wiring,
+      contact,
+    })),
   conditions: () => CONDITION_WORDS.map((word) => ({ word })),
 }
+
+/** Everything that can be listed. */
+export const LISTS: readonly string[] = [...SHEET_KINDS.map(plural), ...Object.keys(FIXED)]
 
 /** Lists sheets by kind, or what the program knows. */
 export function list(request: { readonly what: string }, shelf: Shelf): ListAnswer {
@@ -53,7 +63,7 @@ export function list(request: { readonly what: string }, shelf: Shelf): ListAnsw
   const rows =
     kind === undefined ? (Object.hasOwn(FIXED, what) ? FIXED[what]?.() : undefined) : sheetRows(kind, shelf)
   if (rows !== undefined) return { ...envelope('list', { list: what }), outcome: 'answered', what, rows }
-  const known = [...SHEET_KINDS.map(plural), ...Object.keys(FIXED)]
+  const known = LISTS
   const near = nearest(what, known)
   refuse({
     code: 'request-wrong',

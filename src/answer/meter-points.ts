@@ -2,6 +2,7 @@
 import type { Point } from '../meter/points.ts'
 import type { Netlist, NetPlace } from '../netlist/netlist.ts'
 import { nodeName } from '../netlist/netlist.ts'
+import { bothNumbers } from '../netlist/plug-numbers.ts'
 import { refuse } from '../problem.ts'
 import { nearest } from '../quantities/nearest.ts'
 import type { MeterAnswer } from './meter-answer.ts'
@@ -42,7 +43,7 @@ function refuseNumber(net: Netlist, place: string, number: number, id: string): 
     code: 'request-wrong',
     found: `the point \`${id}\`, a number that two numberings of the plug count from opposite ends`,
     expected: 'a core by its name, such as `plug.a`',
-    mend: `${number} is ${at(number)} by the wiring numbering and ${at(7 - number)} by the numbers of the contacts: name the core`,
+    mend: `${number} is ${at(number)} by the wiring numbering and ${at(bothNumbers(number).contact)} by the numbers of the contacts: name the core`,
   })
 }
 

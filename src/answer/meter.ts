@@ -21,6 +21,9 @@ import { kitOf } from './instruments-table.ts'
 import type { MeterAnswer } from './meter-answer.ts'
 import { namedPoint, pointJson } from './meter-points.ts'
 import { type Standing, stand, type Where } from './standing.ts'
+import { standsOf } from './stands.ts'
+import { QUIET, type Tell } from './tell.ts'
+import { toldOf } from './told-bench.ts'
 
 /** What is read. Without `on` the set is off its line, its plug open. */
 export interface MeterRequest extends Where {
@@ -38,11 +41,11 @@ export interface MeterRequest extends Where {
 }
 
 /** Reads. */
-export function meter(request: MeterRequest, shelf: Shelf): MeterAnswer {
+export function meter(request: MeterRequest, shelf: Shelf, tell: Tell = QUIET): MeterAnswer {
   const grounded = request.on !== undefined || request.onText !== undefined
   const standing = stand(grounded ? request : { ...request, on: 'none' }, shelf)
   const kit = kitOf(request.instrument, request.instrumentText)
-  const bench = benchOf(standing.net, kit)
+  const bench = toldOf(benchOf(standing.net, kit), tell)
   const live = standing.net.line !== undefined
   const where = grounded ? { on: request.onText?.file ?? request.on } : {}
   const head = (more: Readonly<Record<string, unknown>>) =>
@@ -67,6 +70,7 @@ export function meter(request: MeterRequest, shelf: Shelf): MeterAnswer {
     return {
       ...head(one.asked),
       ...about,
+      stands: standsOf(standing),
       place: one.place.place,
       what: 'one',
       points: [],
@@ -89,6 +93,7 @@ export function meter(request: MeterRequest, shelf: Shelf): MeterAnswer {
   return {
     ...head(request.short === true ? { short: true } : {}),
     ...about,
+    stands: standsOf(standing),
     place: place.place,
     what: live ? 'live' : 'table',
     points: table.points.map((point) => pointJson(point, bench.net, place)),

@@ -1,15 +1,16 @@
 /** `solve`: the whole of a network's voltages and currents in one condition. */
 import { freshSupplier } from '../figures/read.ts'
 import { compileCircuit } from '../netlist/compile.ts'
-import { conditionOf, type WrittenCondition } from '../netlist/condition.ts'
+import type { Condition } from '../netlist/condition.ts'
 import { type Netlist, nodeName } from '../netlist/netlist.ts'
 import { refuse } from '../problem.ts'
 import type { CircuitSheet } from '../sheet/model.ts'
 import type { Shelf } from '../sheet/shelf.ts'
 import type { Solution } from '../solver/solution.ts'
 import type { Amount, SolveAnswer } from './answer.ts'
+import { conditionAsAsked, conditionIn } from './condition-of-request.ts'
 import { envelope } from './envelope.ts'
-import { conditionOfRequest, readSound } from './find.ts'
+import { readSound } from './find.ts'
 import type { Supply } from './supply.ts'
 
 /** How a network is to be solved. */
@@ -24,8 +25,7 @@ export interface SolveOptions {
 /** A solved network as an answer. */
 export function solveAnswer(
   net: Netlist,
-  place: string,
-  written: WrittenCondition,
+  condition: Condition,
   frequency: number | undefined,
   request: Readonly<Record<string, unknown>>,
   supply: Supply = freshSupplier,
@@ -33,7 +33,7 @@ export function solveAnswer(
   const analysis = frequency === undefined ? 'direct' : 'alternating'
   const solution = supply(net)({
     analysis,
-    condition: conditionOf(place, written, net.rest),
+    condition,
     ...(frequency === undefined ? {} : { frequency }),
   })
   const states: Record<string, string> = {}
@@ -51,7 +51,7 @@ export function solveAnswer(
     outcome: 'answered',
     analysis,
     frequency: frequency ?? null,
-    condition: written,
+    condition: conditionAsAsked(condition),
     voltages,
     currents,
     units: { voltages: 'V', currents: 'A' },
@@ -96,9 +96,9 @@ export function solveCircuitSheet(
   supply: Supply = freshSupplier,
 ): SolveAnswer {
   checkFrequency(options.frequency)
-  const written = conditionOfRequest(options.condition, 'on-hook')
   const net = compileCircuit(sheet)
-  const answer = solveAnswer(net, sheet.name, written, options.frequency, request, supply)
+  const condition = conditionIn(net, sheet.name, options.condition, 'on-hook')
+  const answer = solveAnswer(net, condition, options.frequency, request, supply)
   return {
     ...answer,
     ...(sheet.source === undefined ? {} : { source: sheet.source }),

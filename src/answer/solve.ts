@@ -2,12 +2,15 @@
 import { freshSupplier } from '../figures/read.ts'
 import { compileCircuit } from '../netlist/compile.ts'
 import type { Netlist } from '../netlist/netlist.ts'
+import type { Problem } from '../problem.ts'
 import type { CircuitSheet } from '../sheet/model.ts'
 import type { Shelf } from '../sheet/shelf.ts'
 import type { SolveAnswer } from './answer.ts'
-import { conditionOfRequest, findTarget, readSound } from './find.ts'
+import { conditionIn } from './condition-of-request.ts'
+import { findTarget, readSound } from './find.ts'
 import { checkFrequency, solveAnswer, solveCircuitSheet } from './solve-answer.ts'
 import { stand, type Where } from './standing.ts'
+import { type Stands, standsOf } from './stands.ts'
 import type { Supply } from './supply.ts'
 
 /** What is solved. */
@@ -27,21 +30,29 @@ export function circuitOf(request: Where, shelf: Shelf): CircuitSheet | undefine
   return sheet.sheet === 'circuit' ? sheet : undefined
 }
 
+/** What is solved, and what stands there unless it is a circuit. */
+export interface Network {
+  readonly net: Netlist
+  readonly place: string
+  readonly name: string
+  readonly circuit?: CircuitSheet
+  readonly stands?: Stands
+  readonly warnings: readonly Problem[]
+}
+
 /** A network to solve or to follow: a circuit, or what stands somewhere, with the place that a condition is about. */
-export function networkOf(
-  request: Where,
-  shelf: Shelf,
-): { net: Netlist; place: string; name: string; circuit?: CircuitSheet } {
+export function networkOf(request: Where, shelf: Shelf): Network {
   const circuit = circuitOf(request, shelf)
   if (circuit !== undefined)
-    return { net: compileCircuit(circuit), place: circuit.name, name: circuit.name, circuit }
+    return { net: compileCircuit(circuit), place: circuit.name, name: circuit.name, circuit, warnings: [] }
   const standing = stand(request, shelf)
-  return { net: standing.net, place: standing.places[0] ?? '', name: standing.name }
+  const { net, places, name, warnings } = standing
+  return { net, place: places[0] ?? '', name, stands: standsOf(standing), warnings }
 }
 
 /** Solves a circuit or what stands somewhere, in one condition. */
 export function solve(request: SolveRequest, shelf: Shelf, supply: Supply = freshSupplier): SolveAnswer {
-  const { net, place, name, circuit } = networkOf(request, shelf)
+  const { net, place, name, circuit, stands, warnings } = networkOf(request, shelf)
   const frequency = request.frequency ?? circuit?.frequency?.value
   checkFrequency(frequency)
   const words = { solve: name, frequency: frequency ?? null, condition: request.condition ?? 'on-hook' }
@@ -50,6 +61,7 @@ export function solve(request: SolveRequest, shelf: Shelf, supply: Supply = fres
     ...(request.condition === undefined ? {} : { condition: request.condition }),
   }
   if (circuit !== undefined) return solveCircuitSheet(circuit, options, words, supply)
-  const written = conditionOfRequest(request.condition, 'on-hook')
-  return solveAnswer(net, place, written, frequency, words, supply)
+  const condition = conditionIn(net, place, request.condition, 'on-hook')
+  const answer = solveAnswer(net, condition, frequency, words, supply)
+  return { ...answer, problems: warnings, ...(stands === undefined ? {} : { stands }) }
 }

@@ -39,6 +39,15 @@ export interface Standing {
   readonly places: readonly string[]
   readonly moves: readonly string[]
   readonly warnings: readonly Problem[]
+  /** The rewire that made one of its sets what it is, to try it with other moves. */
+  readonly rewiring?: Rewiring
+}
+
+/** A set before its rewire, the moves, and where units are found. */
+export interface Rewiring {
+  readonly from: SetSheet
+  readonly moves: readonly PlacedMove[]
+  readonly unit: (name: string) => UnitSheet | undefined
 }
 
 /** A set with the moves that its rewire makes. */
@@ -46,6 +55,7 @@ export interface Rewirable {
   readonly set: SetSheet
   readonly moves: readonly PlacedMove[]
   readonly warnings: readonly Problem[]
+  readonly rewiring?: Rewiring
 }
 
 /** `--on none`: a set alone, with its plug ends open. */
@@ -78,7 +88,12 @@ export function rewired(rewire: RewireSheet, shelf: Shelf): Rewirable {
   }
   const result = applyMoves(set, rewire.moves, unit)
   if (result.problems.length > 0) throw new ProblemError(result.problems)
-  return { set: result.set, moves: rewire.moves, warnings }
+  return {
+    set: result.set,
+    moves: rewire.moves,
+    warnings,
+    rewiring: { from: set, moves: rewire.moves, unit },
+  }
 }
 
 /** Compiles a subject where it stands. */
@@ -87,12 +102,13 @@ export function stand(where: Where, shelf: Shelf): Standing {
   if (sheet.sheet === 'premises') return standPremises(sheet, warnings, where, shelf)
   const one: Rewirable =
     sheet.sheet === 'set' ? { set: sheet, moves: [], warnings: [] } : rewired(sheet, shelf)
+  const rewiring = one.rewiring === undefined ? {} : { rewiring: one.rewiring }
   const place = one.set.name
-  if (where.on === NOWHERE) return alone(sheet.name, one, warnings)
+  if (where.on === NOWHERE) return { ...alone(sheet.name, one, warnings), ...rewiring }
   const ground = groundOf(where, shelf)
   const [socket] =
     Object.entries(ground.premises.sockets).find(([, spec]) => spec['fed from'] === undefined) ?? []
-  const others = standingSets(ground.premises, shelf)
+  const { sets: others, warnings: theirs } = standingSets(ground.premises, shelf)
   if (Object.hasOwn(others, place)) {
     refuse({
       code: 'request-wrong',
@@ -112,7 +128,8 @@ export function stand(where: Where, shelf: Shelf): Standing {
     installation,
     places: [place],
     moves: one.moves.map(describeMove),
-    warnings: [...warnings, ...one.warnings],
+    warnings: [...warnings, ...one.warnings, ...theirs],
+    ...rewiring,
   }
 }
 
@@ -136,30 +153,44 @@ function standPremises(
   shelf: Shelf,
 ): Standing {
   const line = lineOf(where, shelf) ?? findSheet('line', premises.line, shelf, premises.file).sheet
-  const sets = standingSets(premises, shelf)
+  const { sets, warnings: theirs } = standingSets(premises, shelf)
   const installation: Installation = { name: premises.name, premises, line, sets }
   const net = compile(installation)
-  return { name: premises.name, net, installation, places: Object.keys(sets), moves: [], warnings }
+  const all = [...warnings, ...theirs]
+  return { name: premises.name, net, installation, places: Object.keys(sets), moves: [], warnings: all }
 }
 
-function standingSets(premises: PremisesSheet, shelf: Shelf): Record<string, StandingSet> {
+/** The sets of premises, with the warnings of their sheets, each once. */
+function standingSets(
+  premises: PremisesSheet,
+  shelf: Shelf,
+): { readonly sets: Record<string, StandingSet>; readonly warnings: readonly Problem[] } {
   const sets: Record<string, StandingSet> = {}
+  const all = new Map<string, Problem>()
   for (const [place, spec] of Object.entries(premises.sets)) {
     const said = spec.condition === undefined ? undefined : readCondition(spec.condition)
-    const set =
+    const { set, warnings } =
       spec.rewire === undefined
-        ? findSheet('set', spec.set, shelf, premises.file).sheet
+        ? plainSet(findSheet('set', spec.set, shelf, premises.file))
         : rewiredThere(premises, place, spec, shelf)
+    for (const one of warnings) all.set(JSON.stringify(one), one)
     const condition = said && { hook: said.hook, dial: said.dial, key: said.key }
     sets[place] = { set, in: spec.in, reversed: spec.reversed ?? false, ...(condition ? { condition } : {}) }
   }
-  return sets
+  return { sets, warnings: [...all.values()] }
 }
 
+type Placed = Pick<Rewirable, 'set' | 'warnings'>
+
+const plainSet = ({ sheet, warnings }: Found<SetSheet>): Placed => ({ set: sheet, warnings })
+
 /** A set in premises after its rewire, which must be a rewire of that very set. */
-function rewiredThere(premises: PremisesSheet, place: string, spec: PlaceSpec, shelf: Shelf): SetSheet {
-  const { sheet } = findSheet('rewire', spec.rewire ?? '', shelf, premises.file)
-  if (sheet.set === spec.set) return rewired(sheet, shelf).set
+function rewiredThere(premises: PremisesSheet, place: string, spec: PlaceSpec, shelf: Shelf): Placed {
+  const { sheet, warnings } = findSheet('rewire', spec.rewire ?? '', shelf, premises.file)
+  if (sheet.set === spec.set) {
+    const one = rewired(sheet, shelf)
+    return { set: one.set, warnings: [...warnings, ...one.warnings] }
+  }
   const at = premises.places.get(`sets.${place}`)
   refuse({
     code: 'name-unknown',
@@ -185,7 +216,7 @@ function lineOf(where: Where, shelf: Shelf): LineSheet | undefined {
 function groundOf(where: Where, shelf: Shelf): { premises: PremisesSheet; line: LineSheet } {
   const line = lineOf(where, shelf)
   const premises =
-    line !== undefined || where.on === undefined
+    line !== undefined || (where.on === undefined && where.onText === undefined)
       ? findSheet('premises', USUAL_PREMISES, shelf).sheet
       : premisesOf(where, shelf)
   return { premises, line: line ?? findSheet('line', premises.line, shelf, premises.file).sheet }

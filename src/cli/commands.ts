@@ -1,35 +1,18 @@
 /** The commands: what each is called, takes and asks the library. A new command is one row. */
-import { check, compare, figures, follow, list, meter, type Shelf, solve } from '../index.ts'
+import { check, compare, figures, follow, LISTS, list, meter, solve } from '../index.ts'
 import { checkTwice, figuresTwice, solveTwice } from '../opinion/answers.ts'
-import { DEMO_EXAMPLES, type Rerun, tellDemo } from './demo.ts'
+import type { Asked, CommandRow } from './command.ts'
+import { grammarOf } from './completion/grammar-of.ts'
+import { completionScript, completionWords } from './completion/script.ts'
+import { DEMO_EXAMPLES, tellDemo } from './demo.ts'
+import { EXIT } from './exit-code.ts'
 import { instrumentOf } from './instrument-of.ts'
-import type { Io } from './io.ts'
-import { frequencyOf, type Given, type OPTIONS, pairOf } from './options.ts'
-import { judgedReply, type Reply, replyOf } from './reply.ts'
+import { frequencyOf, pairOf } from './options.ts'
+import { watched } from './progress.ts'
+import { judgedReply, replyOf } from './reply.ts'
 import { schemaReply } from './schema-reply.ts'
 import { opinionAsked, waited } from './second-opinion.ts'
 import { fileOf, given } from './target.ts'
-
-/** What a command is asked. */
-export interface Asked {
-  readonly words: readonly string[]
-  readonly options: Given
-  readonly io: Io
-  readonly shelf: Shelf
-  readonly rerun: Rerun
-}
-
-/** One row of the table. */
-export interface CommandRow {
-  readonly name: string
-  readonly summary: string
-  /** `<must>` and `[may]` be given, with what they are. */
-  readonly words: readonly (readonly [name: string, says: string])[]
-  readonly options: readonly (keyof typeof OPTIONS)[]
-  readonly examples: readonly string[]
-  /** A reply, or the exit code of a command that prints by itself. */
-  run(asked: Asked): Reply | Promise<Reply | number>
-}
 
 const EVERYWHERE = ['json', 'sheets', 'width', 'colour'] as const
 const OPINION = ['secondOpinion', 'digits'] as const
@@ -55,14 +38,18 @@ export const COMMANDS: readonly CommandRow[] = [
   {
     name: 'check',
     summary: 'judge a set, a rewire or premises as wired: what fails, why, and what mends it',
-    words: [['<target>', TARGET]],
-    options: ['on', 'strict', ...OPINION, ...EVERYWHERE],
+    words: [['<target>', TARGET, 'targets']],
+    options: ['on', 'strict', 'whole', ...OPINION, ...EVERYWHERE],
     examples: DEMO_EXAMPLES.check,
+    nearWires: true,
     run: (asked) => {
       const { io, options, shelf } = asked
-      const request = targetOf(asked)
+      const request = { ...targetOf(asked), ...given('whole', options.whole) }
       const opinion = opinionAsked(options)
-      if (opinion === undefined) return judgedReply(check(request, shelf), options.strict)
+      if (opinion === undefined) {
+        const answer = watched(io, (tell) => check(request, shelf, undefined, tell))
+        return judgedReply(answer, options.strict)
+      }
       return waited(io, opinion, (how) => checkTwice(request, shelf, how)).then((answer) =>
         judgedReply(answer, options.strict),
       )
@@ -72,11 +59,12 @@ export const COMMANDS: readonly CommandRow[] = [
     name: 'figures',
     summary: 'what can be computed of a set in its place: currents, voltages, ringing, speech',
     words: [
-      ['<target>', TARGET],
-      ['[figure]', 'only figures whose id begins so: ringing, or loop.current'],
+      ['<target>', TARGET, 'targets'],
+      ['[figure]', 'only figures whose id begins so: ringing, or loop.current', 'figures'],
     ],
     options: ['on', ...OPINION, ...EVERYWHERE],
     examples: DEMO_EXAMPLES.figures,
+    nearWires: true,
     run: (asked) => {
       const { io, options, shelf, words } = asked
       const request = { ...targetOf(asked), ...given('only', words[1]) }
@@ -89,11 +77,12 @@ export const COMMANDS: readonly CommandRow[] = [
     name: 'compare',
     summary: 'what a rewire changes: the set as found beside the set as proposed',
     words: [
-      ['<found>', 'a rewire, or the set as found, by its name or file'],
-      ['[proposed]', 'the set or rewire as proposed; left out where a rewire stands first'],
+      ['<found>', 'a rewire, or the set as found, by its name or file', 'sides'],
+      ['[proposed]', 'the set or rewire as proposed; left out where a rewire stands first', 'sides'],
     ],
     options: ['on', 'strict', ...EVERYWHERE],
     examples: DEMO_EXAMPLES.compare,
+    nearWires: true,
     run: (asked) => {
       const [found = '', proposed] = asked.words
       const request = {
@@ -103,15 +92,17 @@ export const COMMANDS: readonly CommandRow[] = [
         ...given('proposedText', fileOf(proposed, asked.io)),
         ...onOf(asked),
       }
-      return judgedReply(compare(request, asked.shelf), asked.options.strict)
+      const answer = watched(asked.io, (tell) => compare(request, asked.shelf, tell))
+      return judgedReply(answer, asked.options.strict)
     },
   },
   {
     name: 'solve',
     summary: 'voltages and currents of a set or a circuit in one condition',
-    words: [['<target>', `a circuit, ${TARGET}`]],
+    words: [['<target>', `a circuit, ${TARGET}`, 'solvable']],
     options: ['condition', 'frequency', 'on', ...OPINION, ...EVERYWHERE],
     examples: DEMO_EXAMPLES.solve,
+    nearWires: true,
     run: (asked) => {
       const request = {
         ...targetOf(asked),
@@ -126,9 +117,10 @@ export const COMMANDS: readonly CommandRow[] = [
   {
     name: 'follow',
     summary: 'follow the current from terminal to terminal, each step with its line in the sheet',
-    words: [['<target>', TARGET]],
+    words: [['<target>', TARGET, 'targets']],
     options: ['condition', 'frequency', 'from', 'to', 'on', ...EVERYWHERE],
     examples: DEMO_EXAMPLES.follow,
+    nearWires: true,
     run: (asked) => {
       const { condition = TALKING, from, to } = asked.options
       const ends = { ...given('from', from), ...given('to', to) }
@@ -138,9 +130,10 @@ export const COMMANDS: readonly CommandRow[] = [
   {
     name: 'meter',
     summary: 'what a meter shows: the whole table of a set, or one reading between two points',
-    words: [['<target>', TARGET]],
+    words: [['<target>', TARGET, 'targets']],
     options: ['between', 'condition', 'range', 'instrument', 'on', 'short', ...EVERYWHERE],
     examples: DEMO_EXAMPLES.meter,
+    nearWires: true,
     run: (asked) => {
       const { condition, range, instrument } = asked.options
       const request = {
@@ -151,18 +144,13 @@ export const COMMANDS: readonly CommandRow[] = [
         ...instrumentOf(instrument, asked.io),
         ...given('short', asked.options.short),
       }
-      return replyOf(meter(request, asked.shelf))
+      return replyOf(watched(asked.io, (tell) => meter(request, asked.shelf, tell)))
     },
   },
   {
     name: 'list',
     summary: 'what there is: sets, lines, premises, rewires, circuits, checks, limits, figures, parts …',
-    words: [
-      [
-        '<what>',
-        'sets units lines premises rewires circuits jobs checks limits figures parts problems conditions instruments',
-      ],
-    ],
+    words: [['<what>', LISTS.join(' '), 'lists']],
     options: EVERYWHERE,
     examples: DEMO_EXAMPLES.list,
     run: ({ words, shelf }) => replyOf(list({ what: words[0] ?? '' }, shelf)),
@@ -170,7 +158,7 @@ export const COMMANDS: readonly CommandRow[] = [
   {
     name: 'schema',
     summary: 'the JSON Schema of a kind of sheet, or of an answer as --json prints it',
-    words: [['<what>', 'a kind of sheet (set, line …) or an answer (check, solve …)']],
+    words: [['<what>', 'a kind of sheet (set, line …) or an answer (check, solve …)', 'schemas']],
     options: EVERYWHERE,
     examples: DEMO_EXAMPLES.schema,
     run: ({ words }) => schemaReply(words[0] ?? ''),
@@ -182,5 +170,28 @@ export const COMMANDS: readonly CommandRow[] = [
     options: ['sheets', 'width', 'colour'],
     examples: DEMO_EXAMPLES.demo,
     run: ({ io, options, rerun, shelf }) => tellDemo(io, options, shelf, rerun),
+  },
+  {
+    name: 'completion',
+    summary: 'a script with which a shell completes commands, options and names',
+    words: [['<shell>', 'bash, zsh or fish', 'shells']],
+    options: ['width', 'colour'],
+    examples: ['source <(ringproof completion bash)', 'ringproof completion fish | source'],
+    run: ({ io, words }) => {
+      io.out(completionScript(words[0] ?? '', grammarOf(COMMANDS)))
+      return Promise.resolve(EXIT.answered)
+    },
+  },
+  {
+    name: 'complete',
+    summary: 'the words of a list, one a line; for the scripts of `ringproof completion`',
+    words: [['<list>', 'targets, grounds, conditions …']],
+    options: ['sheets'],
+    examples: [],
+    hidden: true,
+    run: ({ io, shelf, words }) => {
+      io.out(completionWords(words[0] ?? '', shelf))
+      return Promise.resolve(EXIT.answered)
+    },
   },
 ]

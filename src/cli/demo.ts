@@ -3,6 +3,7 @@ import { compare, type Shelf } from '../index.ts'
 import { EXIT } from './exit-code.ts'
 import type { Io } from './io.ts'
 import { type Given, widthOf } from './options.ts'
+import { prose } from './prose.ts'
 
 /** Runs a command line in this process. */
 export type Rerun = (argv: readonly string[]) => Promise<number>
@@ -49,17 +50,6 @@ In a sedge the strap B3–B4 commons two terminals that a fescue keeps apart. Th
 wiring asks:
 `
 
-/** Breaks the prose of the demo for the page. */
-function prose(text: string, width: number): string {
-  const lines: string[] = []
-  for (const word of text.trim().split(/\s+/)) {
-    const last = lines.at(-1)
-    if (last === undefined || last.length + 1 + word.length > width) lines.push(word)
-    else lines[lines.length - 1] = `${last} ${word}`
-  }
-  return `${lines.join('\n')}\n\n`
-}
-
 /** The options that go on to each command of the demo. */
 function passedOn({ sheets, width, colour }: Given): string[] {
   return [
@@ -84,9 +74,9 @@ export async function tellDemo(io: Io, options: Given, shelf: Shelf, rerun: Reru
     io.out(`$ ringproof ${argv.join(' ')}\n`)
     return rerun([...argv, ...passedOn(options)])
   }
-  io.out(prose(BEFORE, width))
+  io.out(`${prose(BEFORE, width)}\n`)
   const wrong = await say(['check', WRONG])
-  io.out(`\n${prose(BETWEEN, width)}`)
+  io.out(`\n${prose(BETWEEN, width)}\n`)
   const right = await say(['compare', RIGHT])
   const told = wrong === EXIT.fails && (right === EXIT.answered || right === EXIT.fails) && wiringHolds(shelf)
   return told ? EXIT.answered : EXIT.notComputed

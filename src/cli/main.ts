@@ -20,6 +20,11 @@ function delivered(): string {
   return near.startsWith('..') || isAbsolute(near) ? whole : near || '.'
 }
 
+/** A line that the next one, or nothing, takes the place of; one that went over the edge would stay. */
+function showStatus(text: string): void {
+  stderr.write(`\r\u001b[2K${text.slice(0, Math.max(0, (stderr.columns ?? 80) - 1))}`)
+}
+
 const io: Io = {
   out: (text) => {
     stdout.write(text)
@@ -27,7 +32,7 @@ const io: Io = {
   err: (text) => {
     stderr.write(text)
   },
-  ...(stderr.isTTY ? { status: (text: string) => stderr.write(`\r\u001b[2K${text}`) } : {}),
+  ...(stderr.isTTY ? { status: showStatus } : {}),
   columns: stdout.isTTY ? stdout.columns : undefined,
   colour: { out: wantsColour && stdout.isTTY === true, err: wantsColour && stderr.isTTY === true },
   shelf: (folders) => folderShelf(folders, delivered()),

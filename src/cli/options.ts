@@ -1,6 +1,7 @@
 /** Options that several commands share, and how their values are read. */
 import { readQuantity } from '../index.ts'
 import { type Problem, ProblemError } from '../problem.ts'
+import type { WordList } from './word-lists.ts'
 
 /** Options as commander leaves them. */
 export interface Given {
@@ -15,6 +16,7 @@ export interface Given {
   readonly range?: string
   readonly instrument?: string
   readonly short?: boolean
+  readonly whole?: boolean
   readonly sheets?: readonly string[]
   readonly width?: string
   readonly colour?: boolean
@@ -27,6 +29,8 @@ export interface OptionRow {
   readonly flags: string
   readonly says: string
   readonly repeatable?: true
+  /** Words that its value may be, for a shell to complete. */
+  readonly from?: WordList | 'folders'
 }
 
 /** Every option, by its name. */
@@ -36,10 +40,12 @@ export const OPTIONS: Readonly<Record<keyof Given, OptionRow>> = {
   on: {
     flags: '--on <premises or line>',
     says: 'where it stands: the name of premises or a line, a file, or `none` for a set alone',
+    from: 'grounds',
   },
   condition: {
     flags: '--condition <words>',
-    says: 'such as on-hook/ringing, off-hook/make; without it on-hook for solve, off-hook for follow',
+    says: 'such as on-hook/ringing, off-hook/make; of several sets by place: hall=off-hook,yard=on-hook; without it on-hook for solve, off-hook for follow',
+    from: 'conditions',
   },
   frequency: {
     flags: '--frequency <quantity>',
@@ -59,12 +65,18 @@ export const OPTIONS: Readonly<Record<keyof Given, OptionRow>> = {
   instrument: {
     flags: '--instrument <name or file>',
     says: 'digital or needle, or a file of your own in the shape of netlists/instruments.yaml; my-meter.yaml:name for one of several',
+    from: 'instruments',
   },
   short: { flags: '--short', says: 'a table for one page of print: the cores of the cords, and what tells' },
+  whole: {
+    flags: '--whole',
+    says: 'the long form: every verdict in full and all figures, also of premises',
+  },
   sheets: {
     flags: '--sheets <folder>',
     says: 'look for sheets here first; may stand several times',
     repeatable: true,
+    from: 'folders',
   },
   width: { flags: '--width <columns>', says: 'lay the text out for so many columns, 60 or more' },
   colour: { flags: '--no-colour', says: 'no colour, even on a terminal' },

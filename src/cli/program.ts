@@ -1,8 +1,10 @@
 /** The command line's grammar, from the table of commands; commander's errors in words of our own. */
 import { Command, CommanderError } from 'commander'
-import { nearest, VERSION } from '../index.ts'
-import { COMMANDS, type CommandRow } from './commands.ts'
-import { type Given, OPTIONS, type OptionRow, requestWrong } from './options.ts'
+import { cautionText, nearest, VERSION } from '../index.ts'
+import type { CommandRow } from './command.ts'
+import { COMMANDS } from './commands.ts'
+import { type Given, OPTIONS, type OptionRow, requestWrong, widthOf } from './options.ts'
+import { prose } from './prose.ts'
 
 /** What the arguments say: a command to run, or a text to print (help, version). */
 export type Parsed =
@@ -13,7 +15,7 @@ const HELP = 'see `ringproof --help`'
 
 const ABOUT = `Ringproof judges the ringer and line paths of old telephone sets from sheets that say how they are wired.
 
-It reads sheets and computes; it touches no line. Unplug a set before you open it; ringing voltage can hurt. Local codes and licensed practice decide what may be done to a line.`
+It reads sheets and computes; it touches no line.`
 
 const FIRST_STEPS = `
 Examples:
@@ -28,8 +30,12 @@ Exit codes:
   3    could not compute
   130  stopped by hand`
 
-function examples({ examples }: CommandRow): string {
-  return `\nExamples:\n${examples.map((one) => `  ${one}`).join('\n')}`
+/** What every help ends with that may lead a hand to wires. */
+const cautions = (width: number): string => `\n${prose(`Caution: ${cautionText()}`, width).trimEnd()}`
+
+function ending({ examples, nearWires }: CommandRow, width: number): string {
+  const all = `\nExamples:\n${examples.map((one) => `  ${one}`).join('\n')}`
+  return nearWires === true ? `${all}\n${cautions(width)}` : all
 }
 
 /** Takes an option's value, one of several where it is repeatable; another option is no value. */
@@ -42,8 +48,9 @@ function optionValue({ flags, repeatable }: OptionRow): (one: string, before: un
 }
 
 /** Adds one command of the table; `found` is told what was asked. */
-function addCommand(program: Command, row: CommandRow, found: (parsed: Parsed) => void): void {
-  const command = program.command(row.name).description(row.summary).addHelpText('after', examples(row))
+function addCommand(program: Command, row: CommandRow, width: number, found: (parsed: Parsed) => void): void {
+  const command = program.command(row.name, { hidden: row.hidden === true })
+  command.description(row.summary).addHelpText('after', ending(row, width))
   for (const [name, says] of row.words) command.argument(name, says)
   for (const name of row.options) {
     const option: OptionRow = OPTIONS[name]
@@ -68,7 +75,7 @@ function refusal({ code, message }: CommanderError, argv: readonly string[]): ne
   const [, quoted = ''] = /'([^']*)'/.exec(message) ?? []
   const perhaps = (near: string | undefined): string =>
     near === undefined ? HELP : `perhaps \`${near}\` is meant`
-  const names = COMMANDS.map(({ name }) => name)
+  const names = COMMANDS.filter(({ hidden }) => hidden !== true).map(({ name }) => name)
   switch (code) {
     case 'commander.unknownCommand':
       requestWrong(`the command \`${quoted}\``, `one of ${names.join(', ')}`, perhaps(nearest(quoted, names)))
@@ -105,14 +112,32 @@ function refusal({ code, message }: CommanderError, argv: readonly string[]): ne
   }
 }
 
+/** Help takes a width like every command; commander knows of none there. */
+function helpOf(
+  argv: readonly string[],
+): { readonly rest: readonly string[]; readonly width?: string } | undefined {
+  const at = argv.findIndex((one) => one === '--width' || one.startsWith('--width='))
+  const isJoined = at >= 0 && argv[at] !== '--width'
+  const width = at < 0 ? undefined : isJoined ? argv[at]?.slice('--width='.length) : argv[at + 1]
+  const rest = at < 0 ? argv : [...argv.slice(0, at), ...argv.slice(at + (isJoined ? 1 : 2))]
+  const asksHelp = rest.length === 0 || rest[0] === 'help' || rest.includes('--help')
+  if (!asksHelp) return undefined
+  return width === undefined ? { rest } : { rest, width }
+}
+
 /**
- * Reads arguments (without node and file).
+ * Reads arguments (without node and file); `columns` are the terminal's, if there is one.
  * @throws ProblemError `request-wrong`
  */
-export function parseArguments(argv: readonly string[], width: number): Parsed {
+export function parseArguments(given: readonly string[], columns: number | undefined): Parsed {
+  const help = helpOf(given)
+  const argv = help?.rest ?? given
+  const width = widthOf(help?.width, columns)
   let parsed: Parsed | undefined
   let printed = ''
-  const program = new Command('ringproof').description(ABOUT).addHelpText('after', FIRST_STEPS)
+  const program = new Command('ringproof')
+    .description(ABOUT)
+    .addHelpText('after', `${FIRST_STEPS}\n${cautions(width)}`)
   program.exitOverride().showSuggestionAfterError(false).version(VERSION, '--version', 'print the version')
   program.helpOption('--help', 'show this help').helpCommand('help [command]', 'show the help of a command')
   program.configureHelp({ minWidthToWrap: 20 })
@@ -125,7 +150,7 @@ export function parseArguments(argv: readonly string[], width: number): Parsed {
     getOutHasColors: () => false,
   })
   for (const row of COMMANDS) {
-    addCommand(program, row, (one) => {
+    addCommand(program, row, width, (one) => {
       parsed = one
     })
   }

@@ -55,7 +55,7 @@ async function answer({ row, words, options }: Command, io: Io): Promise<number>
  */
 export async function run(argv: readonly string[], io: Io): Promise<number> {
   try {
-    const parsed = parseArguments(argv, widthOf(undefined, io.columns))
+    const parsed = parseArguments(argv, io.columns)
     if ('row' in parsed) return await answer(parsed, io)
     io.out(parsed.print)
     return EXIT.answered

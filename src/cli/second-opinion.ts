@@ -2,12 +2,10 @@
 import type { OpinionOptions } from '../opinion/options.ts'
 import type { Io } from './io.ts'
 import { type Given, requestWrong } from './options.ts'
+import { progressOn } from './progress.ts'
 
 const FEWEST = 16
 const MOST = 100
-
-/** Waits shorter than this are not worth a line, ms. */
-const PATIENCE = 1000
 
 /** Decimal digits as asked. @throws ProblemError */
 function digitsOf(asked: string): number {
@@ -37,15 +35,10 @@ export async function waited<T>(
   options: OpinionOptions,
   get: (options: OpinionOptions) => Promise<T>,
 ): Promise<T> {
-  const { status } = io
-  if (status === undefined) return get(options)
-  const since = performance.now()
-  const progress = (says: string): void => {
-    if (performance.now() - since >= PATIENCE) status(says)
-  }
+  const { tell, done } = progressOn(io)
   try {
-    return await get({ ...options, progress })
+    return await get(io.status === undefined ? options : { ...options, progress: tell })
   } finally {
-    status('')
+    done()
   }
 }

@@ -1,18 +1,18 @@
 /** What whoever holds the leads must know first. */
-
+import { cautionText } from '../cautions.ts'
 import { formatQuantity } from '../quantities/format.ts'
 import type { MeterReading } from './reading.ts'
 
 /** For every reading of a set by itself. */
 export const UNPLUG: string =
-  'Unplug the set before you open it or hold a lead to it: these readings are of a set that no line reaches. ' +
+  `${cautionText('opening', 'ringing', 'burst')} These readings are of a set that no line reaches. ` +
   'On a live line the ranges of ohms, diode and capacitance ruin the instrument and may hurt its owner.'
 
 /** For a reading at points of an open set on a live line. */
 export const OPEN_AND_LIVE: string =
   'One of these points lies inside the set: to reach it the set stands open on a live line, its screws, cradle and ' +
   'contacts bare under your hand, and ringing may arrive while you hold the leads. Rather unplug the set and read it ' +
-  'by ohms, or read at the plug. Local codes and licensed practice decide whether it may be done at all, and by whom.'
+  `by ohms, or read at the plug. ${cautionText('codes')}`
 
 /** How high a wire climbs while it rings, where any reading says so. */
 export function topCaution(readings: readonly MeterReading[]): readonly string[] {
@@ -25,6 +25,6 @@ export function topCaution(readings: readonly MeterReading[]): readonly string[]
 
 /** For readings on a line that is alive. */
 export const LIVE: string =
-  'These readings are on a live line. Ringing voltage can hurt and may arrive at any moment: take them only with ' +
-  'insulated leads, one hand, nothing bare within reach, and only where local codes and licensed practice allow it; ' +
-  'otherwise leave them to whoever is licensed. For everything else unplug the set.'
+  `These readings are on a live line. ${cautionText('ringing', 'burst', 'line-side', 'codes')} ` +
+  'Take them only with insulated leads, one hand, nothing bare within reach, and only where those allow it; ' +
+  `otherwise leave them to whoever is licensed. For everything else: ${cautionText('opening').toLowerCase()}`

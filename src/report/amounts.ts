@@ -32,14 +32,23 @@ export function figureName({ id, frequency }: Figure): string {
   return frequency === undefined ? words : `${words} at ${formatExactly(frequency, 'Hz')}`
 }
 
-const SIDES = { 'at-most': 'at most', 'at-least': 'at least' } as const
+/** The side of a limit in words. */
+export const SIDES: Readonly<Record<VerdictLimit['side'], string>> = {
+  'at-most': 'at most',
+  'at-least': 'at least',
+}
 
-/** A limit with its source: `at least 25 mA (a standard, clause 4; from memory)`. */
-export function limitText({ value, side, unit, source, clause, grade }: VerdictLimit): string {
+/** A limit without its source: `at least 25 mA`. */
+export function limitAmount({ value, side, unit }: VerdictLimit): string {
   const exact = formatExactly(value, unit)
   // a limit that was computed has more digits than a meaning
-  const amount = exact.length <= 12 ? exact : valueText(value, unit)
+  return `${SIDES[side]} ${exact.length <= 12 ? exact : valueText(value, unit)}`
+}
+
+/** A limit with its source: `at least 25 mA (a standard, clause 4; from memory)`. */
+export function limitText(limit: VerdictLimit): string {
+  const { source, clause, grade } = limit
   const known = GRADE_WORDS[grade] ?? grade
   const from = [source, clause === '-' ? '' : clause].filter((one) => one !== '').join(', ')
-  return `${SIDES[side]} ${amount} (${from === known ? from : `${from}; ${known}`})`
+  return `${limitAmount(limit)} (${from === known ? from : `${from}; ${known}`})`
 }

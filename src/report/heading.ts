@@ -1,5 +1,6 @@
 /** First line and cautions that answers share. */
 import type { Envelope } from '../answer/answer.ts'
+import { cautionText } from '../cautions.ts'
 import { formatExactly } from '../quantities/format.ts'
 import type { Page } from './paint.ts'
 import { wrap } from './wrap.ts'
@@ -25,11 +26,7 @@ export function heading(answer: Envelope, page: Page): string[] {
   return [...wrap(words.join(' '), page.width).map((line) => page.paint.bold(line)), '']
 }
 
-const CAUTION =
-  'Caution: unplug the set from its line before you open it or move a lead; a ringing burst can arrive at any moment, and ringing voltage can hurt. ' +
-  'Local codes and licensed practice decide what may be done to a line, not this program.'
-
 /** The caution that goes with whatever reports ringing or leads a hand to wires. */
 export function caution(page: Page): string[] {
-  return [...wrap(CAUTION, page.width).map((line) => page.paint.warn(line)), '']
+  return [...wrap(`Caution: ${cautionText()}`, page.width).map((line) => page.paint.warn(line)), '']
 }

@@ -2,7 +2,7 @@
 import * as z from 'zod/mini'
 import { METER } from './json-meter.ts'
 import { SECOND_OPINION } from './json-opinion.ts'
-import { CONDITION, JUDGED, OUTCOME, PROBLEMS } from './json-parts.ts'
+import { CONDITION, JUDGED, OUTCOME, PROBLEMS, STANDS } from './json-parts.ts'
 
 const text = z.string()
 const texts = z.array(text)
@@ -31,6 +31,17 @@ const step = z.strictObject({
   origin: z.optional(text),
 })
 
+const becauseSide = z.nullable(
+  z.strictObject({ state: z.enum(['holds', 'marginal', 'fails', 'unknown']), says: text }),
+)
+const because = z.strictObject({
+  check: text,
+  moves: z.array(z.number().check(z.int(), z.minimum(1))),
+  says: text,
+  found: becauseSide,
+  proposed: becauseSide,
+})
+
 const row = z.record(text, z.nullable(z.union([text, z.number()])))
 
 /** Names of the answers that have a JSON form. */
@@ -41,6 +52,7 @@ export const ANSWER_SCHEMAS: Readonly<Record<AnswerName, z.ZodMiniType>> = Objec
   check: z.strictObject({
     ...head('check'),
     ...OUTCOME,
+    stands: STANDS,
     ...JUDGED,
     ...SECOND_OPINION,
     problems: PROBLEMS,
@@ -55,15 +67,17 @@ export const ANSWER_SCHEMAS: Readonly<Record<AnswerName, z.ZodMiniType>> = Objec
   compare: z.strictObject({
     ...head('compare'),
     ...OUTCOME,
+    stands: STANDS,
     moves: texts,
     found: side,
     proposed: side,
-    changed: z.strictObject({ checks: texts, figures: texts }),
+    changed: z.strictObject({ checks: texts, figures: texts, because: z.array(because) }),
     problems: PROBLEMS,
   }),
   solve: z.strictObject({
     ...head('solve'),
     ...question,
+    stands: STANDS,
     voltages: z.record(text, amount),
     currents: z.record(text, amount),
     units: z.strictObject({ voltages: z.literal('V'), currents: z.literal('A') }),
@@ -80,6 +94,7 @@ export const ANSWER_SCHEMAS: Readonly<Record<AnswerName, z.ZodMiniType>> = Objec
   follow: z.strictObject({
     ...head('follow'),
     ...question,
+    stands: STANDS,
     steps: z.array(step),
     approximate: z.optional(text),
     problems: PROBLEMS,
@@ -91,7 +106,7 @@ export const ANSWER_SCHEMAS: Readonly<Record<AnswerName, z.ZodMiniType>> = Objec
     rows: z.array(row),
     problems: PROBLEMS,
   }),
-  meter: z.strictObject({ ...head('meter'), ...METER, problems: PROBLEMS }),
+  meter: z.strictObject({ ...head('meter'), ...METER, stands: STANDS, problems: PROBLEMS }),
   problems: z.strictObject({ ...head('problems'), problems: PROBLEMS }),
 })
 

@@ -18,7 +18,7 @@ const difference = z.strictObject({
 const figure = z.strictObject({
   id: text,
   subject: text,
-  unit: z.enum(['Ω', 'A', 'V', '1']),
+  unit: z.enum(['Ω', 'A', 'V', '1', 'dB', 'VA']),
   value: z.number(),
   second: z.number(),
   relative: z.number(),

@@ -118,3 +118,32 @@ export const OUTCOME: { readonly outcome: z.ZodMiniType; readonly counts: z.ZodM
   outcome: z.enum(['holds', 'marginal', 'fails', 'unknown', 'answered']),
   counts: z.strictObject({ holds: count, marginal: count, fails: count, unknown: count }),
 }
+
+/** Line, premises, sockets and sets of an answer, with both numbers of every plug contact. */
+export const STANDS: z.ZodMiniOptional<z.ZodMiniType> = maybe(
+  z.strictObject({
+    line: z.nullable(text),
+    premises: z.nullable(text),
+    sockets: list(
+      z.strictObject({
+        socket: text,
+        is: z.enum(['master', 'outlet', 'secondary', 'adapter', 'converter', 'filter']),
+        'fed from': maybe(text),
+        'ringing lead': z.boolean(),
+        earth: z.boolean(),
+        mirrored: z.boolean(),
+      }),
+    ),
+    sets: list(
+      z.strictObject({
+        place: text,
+        set: text,
+        rewire: maybe(text),
+        socket: z.nullable(text),
+        reversed: z.boolean(),
+        rests: text,
+        plug: list(z.strictObject({ node: text, wiring: natural, contact: natural })),
+      }),
+    ),
+  }),
+)

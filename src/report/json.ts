@@ -17,6 +17,7 @@ import { conditionJson, conditionOfAnswer, placesIn } from './condition-json.ts'
 import { answerName } from './heading.ts'
 import { METER_KEYS, meterFields } from './json-meter-fields.ts'
 import { OPINION, opinionFields } from './json-opinion-fields.ts'
+import { standsFields } from './json-stands.ts'
 import { type Fields, pick } from './pick.ts'
 import type { Answer } from './text.ts'
 
@@ -121,11 +122,16 @@ const COUNTS = ['holds', 'marginal', 'fails', 'unknown']
 const HEAD = ['ringproof', 'made by', 'request']
 
 const checkJson = (answer: CheckAnswer): Fields =>
-  pick(answer, [...HEAD, 'outcome', 'counts', 'verdicts', 'faults', 'figures', OPINION, 'problems'], {
-    counts: pick(answer.counts, COUNTS),
-    ...judgedJson(answer),
-    ...opinionFields(answer),
-  })
+  pick(
+    answer,
+    [...HEAD, 'outcome', 'counts', 'stands', 'verdicts', 'faults', 'figures', OPINION, 'problems'],
+    {
+      counts: pick(answer.counts, COUNTS),
+      ...standsFields(answer),
+      ...judgedJson(answer),
+      ...opinionFields(answer),
+    },
+  )
 
 const figuresJson = (answer: FiguresAnswer): Fields =>
   pick(answer, [...HEAD, 'outcome', 'figures', OPINION, 'problems'], {
@@ -135,11 +141,19 @@ const figuresJson = (answer: FiguresAnswer): Fields =>
 
 function compareJson(answer: CompareAnswer): Fields {
   const side = (one: CompareAnswer['found']): Fields => ({ name: one.name, ...judgedJson(one) })
-  return pick(answer, [...HEAD, 'outcome', 'counts', 'moves', 'found', 'proposed', 'changed', 'problems'], {
+  const because = answer.changed.because.map((one) =>
+    pick(one, ['check', 'moves', 'says', 'found', 'proposed'], {
+      found: one.found && pick(one.found, ['state', 'says']),
+      proposed: one.proposed && pick(one.proposed, ['state', 'says']),
+    }),
+  )
+  const keys = ['outcome', 'counts', 'stands', 'moves', 'found', 'proposed', 'changed', 'problems']
+  return pick(answer, [...HEAD, ...keys], {
     counts: pick(answer.counts, COUNTS),
+    ...standsFields(answer),
     found: side(answer.found),
     proposed: side(answer.proposed),
-    changed: pick(answer.changed, ['checks', 'figures']),
+    changed: pick(answer.changed, ['checks', 'figures', 'because'], { because }),
   })
 }
 
@@ -147,15 +161,17 @@ const SOLVE = ['voltages', 'currents', 'units', 'states', 'islands', 'shared', '
 const QUESTION = [...HEAD, 'outcome', 'analysis', 'frequency', 'condition']
 
 const solveJson = (answer: SolveAnswer): Fields =>
-  pick(answer, [...QUESTION, ...SOLVE, 'approximate', 'source', 'grade', OPINION, 'problems'], {
+  pick(answer, [...QUESTION, 'stands', ...SOLVE, 'approximate', 'source', 'grade', OPINION, 'problems'], {
     condition: conditionOfAnswer(answer.condition),
+    ...standsFields(answer),
     units: pick(answer.units, ['voltages', 'currents']),
     ...opinionFields(answer),
   })
 
 const followJson = (answer: FollowAnswer): Fields =>
-  pick(answer, [...QUESTION, 'steps', 'approximate', 'problems'], {
+  pick(answer, [...QUESTION, 'stands', 'steps', 'approximate', 'problems'], {
     condition: conditionOfAnswer(answer.condition),
+    ...standsFields(answer),
     steps: answer.steps.map((step) => pick(step, ['node', 'branch', 'sort', 'current', 'origin'])),
   })
 
@@ -163,7 +179,10 @@ const listJson = (answer: ListAnswer): Fields =>
   pick(answer, [...HEAD, 'outcome', 'what', 'rows', 'problems'])
 
 const meterJson = (answer: MeterAnswer): Fields =>
-  pick(answer, [...HEAD, ...METER_KEYS, 'problems'], meterFields(answer))
+  pick(answer, [...HEAD, ...METER_KEYS, 'stands', 'problems'], {
+    ...meterFields(answer),
+    ...standsFields(answer),
+  })
 
 const MAKERS: Readonly<Record<string, (answer: never) => Fields>> = {
   check: checkJson,

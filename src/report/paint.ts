@@ -1,3 +1,5 @@
+import type { ContactNumbers } from '../netlist/plug-numbers.ts'
+
 /** How words are set off on a terminal. Whoever prints decides; texts here carry no colour of their own. */
 export interface Paint {
   bold(text: string): string
@@ -17,6 +19,8 @@ export interface Page {
   /** Columns, 60 or more. */
   readonly width: number
   readonly paint: Paint
+  /** Both numbers of plug contacts, by the id of the core's end there. */
+  readonly plugs?: ReadonlyMap<string, ContactNumbers>
 }
 
 /** Narrower pages are laid out for this many columns. */

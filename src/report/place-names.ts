@@ -1,5 +1,7 @@
 /** Ids as a reader needs them: the place is left out while there is only one. */
 import type { Condition } from '../netlist/condition.ts'
+import { numbersBehind } from './numbers-behind.ts'
+import type { Page } from './paint.ts'
 
 /** The one place that conditions speak of, undefined when they speak of none or of several. */
 export function solePlace(conditions: Iterable<Condition>): string | undefined {
@@ -22,9 +24,9 @@ export function shortId(id: string, place: string | undefined): string {
   return place !== undefined && id.startsWith(`${place}/`) ? id.slice(place.length + 1) : id
 }
 
-/** Terminals in order: `handset.r2 – B3 – B4 – handset.t2`. */
-export function pathText(ids: readonly string[], place: string | undefined): string {
-  return ids.map((id) => shortId(id, place)).join(' – ')
+/** Terminals in order: `handset.r2 – B3 – B4 – handset.t2`, plug contacts with both their numbers. */
+export function pathText(ids: readonly string[], place: string | undefined, page: Page): string {
+  return ids.map((id) => shortId(id, place) + numbersBehind(id, page)).join(' – ')
 }
 
 /** What a figure or verdict is about, every id in it shortened; the place itself stays. */

@@ -10,15 +10,17 @@ export interface Column {
 const GAP = 2
 const LEAST = 6
 
-/** Widths that fit: the widest column gives way, one step at a time, until the row does. */
-function fitting(natural: readonly number[], room: number): number[] {
+/** Widths that fit: the widest column gives way, one step at a time, until the row does; numbers only where words cannot. */
+function fitting(natural: readonly number[], heads: readonly Column[], room: number): number[] {
   const widths = [...natural]
   const total = (): number => widths.reduce((sum, width) => sum + width, GAP * (widths.length - 1))
-  while (total() > room) {
-    const widest = widths.indexOf(Math.max(...widths))
-    const width = widths[widest] ?? 0
-    if (width <= LEAST) break
-    widths[widest] = width - 1
+  for (const isGiving of [(at: number) => heads[at]?.align !== 'right', () => true]) {
+    while (total() > room) {
+      const widest = Math.max(...widths.filter((_, at) => isGiving(at)))
+      if (widest <= LEAST) break
+      const at = widths.findIndex((width, k) => width === widest && isGiving(k))
+      widths[at] = widest - 1
+    }
   }
   return widths
 }
@@ -40,7 +42,7 @@ export function table(
 ): string[] {
   const cells = [heads.map(({ heading }) => heading), ...rows]
   const natural = heads.map((_, at) => Math.max(1, ...cells.map((row) => columns(row[at] ?? ''))))
-  const widths = fitting(natural, page.width - indent)
+  const widths = fitting(natural, heads, page.width - indent)
   const lines = cells.map((row) => {
     const broken = heads.map((_, at) => wrap(row[at] ?? '', widths[at] ?? 1))
     const tall = Math.max(...broken.map((cell) => cell.length))

@@ -4,8 +4,10 @@ import type { Figure } from '../figures/figure.ts'
 import { caution, heading } from './heading.ts'
 import type { Page } from './paint.ts'
 import { solePlace } from './place-names.ts'
+import { setTable } from './premises-sets.ts'
 import { figureTable } from './text-figures.ts'
 import { opinionText } from './text-opinion.ts'
+import { isOfPremises, premisesHead, premisesText } from './text-premises.ts'
 import { countsLine, leadsHand, verdictLines } from './text-verdicts.ts'
 
 /** Figures between two points belong to the verdicts that quote them; a table of them would drown the rest. */
@@ -17,17 +19,21 @@ function figureLines(figures: readonly Figure[], place: string | undefined, page
   return ['Figures', ...figureTable(shown, place, page)]
 }
 
-/** Verdicts, figures, and the counts on the last line. */
+/** One page of premises, unless the whole is asked for; else faults, verdicts, figures, and the counts on the last line. */
 export function checkText(answer: CheckAnswer, page: Page): string[] {
-  const { verdicts, figures, counts } = answer
-  const place = solePlace([...verdicts, ...figures].map(({ condition }) => condition))
+  const { verdicts, faults, figures, counts, stands } = answer
+  const whole = answer.request.whole === true
+  const isHouse = stands !== undefined && isOfPremises(answer)
+  if (isHouse && !whole) return premisesText(answer, stands, page)
+  const place = solePlace([...verdicts, ...faults, ...figures].map(({ condition }) => condition))
   const rings = figures.some(({ id, condition }) => id.startsWith('ringing.') || condition.line === 'ringing')
   return [
     ...heading(answer, page),
-    ...verdictLines(verdicts, place, page),
+    ...(isHouse ? [...premisesHead(stands, page), ...setTable(answer, stands, page), ''] : []),
+    ...verdictLines({ verdicts, faults }, place, page, whole),
     ...figureLines(figures, place, page),
     ...opinionText(answer['second opinion'], place, page),
-    ...(rings || leadsHand(verdicts) ? caution(page) : []),
+    ...(rings || faults.length > 0 || leadsHand(verdicts) ? caution(page) : []),
     countsLine(counts, page),
   ]
 }

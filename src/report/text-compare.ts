@@ -1,5 +1,5 @@
 /** The answer to `compare` as text: two sides, next to each other. */
-import type { CompareAnswer } from '../answer/answer.ts'
+import type { Because, CompareAnswer } from '../answer/answer.ts'
 import type { Verdict } from '../checks/rule.ts'
 import type { Figure } from '../figures/figure.ts'
 import { figureName, figureText } from './amounts.ts'
@@ -59,7 +59,47 @@ function checkLines({ found, proposed, changed }: CompareAnswer, page: Page): st
   const word = (state: Verdict['state'] | undefined): string => (state === undefined ? '–' : stateWord(state))
   const rows = checks.map((check) => [check, word(sides[0].get(check)), word(sides[1].get(check))])
   const heads = [{ heading: 'check' }, { heading: 'as found' }, { heading: 'proposed' }]
-  return ['Checks that change', ...table(heads, rows, page), '']
+  return ['Checks that change', ...table(heads, rows, page), '', ...becauseLines(changed.because, page)]
+}
+
+/** Why each check changes: its words on both sides, and the moves that do it. */
+function becauseLines(because: CompareAnswer['changed']['because'], page: Page): string[] {
+  const side = (label: string, one: Because['found']): string[] =>
+    one === null ? [] : hanging(`    ${label.padEnd(10)}`, one.says, page.width)
+  if (because.length === 0) return []
+  return [
+    'Why they change',
+    ...because.flatMap((one) => [
+      ...hanging(`  ${one.check}: `, one.says, page.width),
+      ...side('as found', one.found),
+      ...side('proposed', one.proposed),
+    ]),
+    '',
+  ]
+}
+
+/** Faults by name that are on one side only. */
+function faultChanges({ found, proposed }: CompareAnswer, page: Page): string[] {
+  const named = (side: Side): Map<string, string> => {
+    const place = placeOf(side)
+    return new Map(
+      side.faults.map(({ fault, title, subject }) => [
+        `${fault} ${subject}`,
+        `${title} (${subjectText(subject, place)})`,
+      ]),
+    )
+  }
+  const [before, after] = [named(found), named(proposed)]
+  const only = (side: Map<string, string>, other: Map<string, string>): string[] =>
+    [...side].flatMap(([key, words]) => (other.has(key) ? [] : [words]))
+  const [gone, come] = [only(before, after), only(after, before)]
+  if (gone.length === 0 && come.length === 0) return []
+  return [
+    'Faults by name',
+    ...(gone.length === 0 ? [] : hanging('  no more: ', gone.join(', '), page.width)),
+    ...(come.length === 0 ? [] : hanging('  new: ', come.join(', '), page.width)),
+    '',
+  ]
 }
 
 function figureLines({ found, proposed, changed }: CompareAnswer, page: Page): string[] {
@@ -103,10 +143,11 @@ export function compareText(answer: CompareAnswer, page: Page): string[] {
       : ['Moves', ...steps]),
     '',
     ...checkLines(answer, page),
+    ...faultChanges(answer, page),
     ...figureLines(answer, page),
     ...hanging('', `As proposed: ${proposed.name}`, page.width),
     '',
-    ...verdictLines(proposed.verdicts, placeOf(proposed), page),
+    ...verdictLines(proposed, placeOf(proposed), page),
     ...caution(page),
     countsLine(counts, page),
   ]

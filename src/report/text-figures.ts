@@ -6,6 +6,7 @@ import { caution, heading } from './heading.ts'
 import type { Page } from './paint.ts'
 import { solePlace, subjectText } from './place-names.ts'
 import { table } from './table.ts'
+import { curvesOf, curveTables } from './text-curves.ts'
 import { opinionText } from './text-opinion.ts'
 import { approximations } from './text-verdicts.ts'
 import { conditionWords } from './words.ts'
@@ -15,6 +16,11 @@ const NONE = 'No figures: they need a set that is plugged into a line; name one 
 
 /** A table of figures with their conditions, and why some are approximate. */
 export function figureTable(figures: readonly Figure[], place: string | undefined, page: Page): string[] {
+  return [...bareTable(figures, place, page), ...approximations(reasonsOf(figures), page)]
+}
+
+function bareTable(figures: readonly Figure[], place: string | undefined, page: Page): string[] {
+  if (figures.length === 0) return []
   const heads = [
     { heading: 'figure' },
     { heading: 'of' },
@@ -27,8 +33,11 @@ export function figureTable(figures: readonly Figure[], place: string | undefine
     conditionWords(figure.condition),
     figureText(figure),
   ])
-  const reasons = figures.flatMap(({ approximate }) => (approximate === undefined ? [] : [approximate]))
-  return [...table(heads, rows, page), '', ...approximations(reasons, page)]
+  return [...table(heads, rows, page), '']
+}
+
+function reasonsOf(figures: readonly Figure[]): string[] {
+  return figures.flatMap(({ approximate }) => (approximate === undefined ? [] : [approximate]))
 }
 
 /** Figures, their ids for whoever wants only some, and the second opinion where there is one. */
@@ -38,9 +47,12 @@ export function figuresText(answer: FiguresAnswer, page: Page): string[] {
   const head = heading(answer, page)
   if (figures.length === 0) return [...head, ...wrap(NONE, page.width)]
   const ids = [...new Set(figures.map(({ id }) => id))].sort()
+  const { curves, others } = curvesOf(figures)
   return [
     ...head,
-    ...figureTable(figures, place, page),
+    ...bareTable(others, place, page),
+    ...curveTables(curves, place, page),
+    ...approximations(reasonsOf(figures), page),
     ...opinionText(answer['second opinion'], place, page),
     ...caution(page),
     ...hanging('ids  ', ids.join(', '), page.width),

@@ -4,11 +4,17 @@ import { formatExactly } from '../quantities/format.ts'
 import { valueText } from './amounts.ts'
 import { conditionOfAnswer } from './condition-json.ts'
 import { caution, heading } from './heading.ts'
+import { numbersBehind } from './numbers-behind.ts'
 import type { Page } from './paint.ts'
 import { table } from './table.ts'
 import { approximations } from './text-verdicts.ts'
 import { conditionWords, writtenWords } from './words.ts'
 import { wrap } from './wrap.ts'
+
+/** Whether a line has a part in it, which can ring at any moment, wherever the path begins and ends. */
+function isNearLine({ stands, steps }: FollowAnswer): boolean {
+  return (stands?.line ?? null) !== null || steps.some(({ node }) => node.startsWith('exchange/'))
+}
 
 /** Where the current runs, from node to node, through what, and where the sheet says so. */
 export function followText(answer: FollowAnswer, page: Page): string[] {
@@ -27,8 +33,8 @@ export function followText(answer: FollowAnswer, page: Page): string[] {
     { heading: 'written at' },
   ] as const
   const rows = steps.map(({ node, branch, sort, current, origin }) => [
-    node,
-    branch ?? '(end)',
+    node + numbersBehind(node, page),
+    branch === undefined ? '(end)' : branch + numbersBehind(branch, page),
     sort ?? '',
     current === undefined ? '' : valueText(current, 'A'),
     origin ?? '',
@@ -41,7 +47,7 @@ export function followText(answer: FollowAnswer, page: Page): string[] {
     ...(rows.length === 1 ? ['No current leads on from here in this condition.'] : []),
     '',
     ...(answer.approximate === undefined ? [] : approximations([answer.approximate], page)),
-    ...(answer.steps.some(({ node }) => node.startsWith('exchange/')) ? caution(page) : []),
+    ...(isNearLine(answer) ? caution(page) : []),
     `${Math.max(0, steps.length - 1)} steps`,
   ]
 }

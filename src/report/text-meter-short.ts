@@ -6,6 +6,7 @@ import { bandText } from './meter-display.ts'
 import { readingText, shortKick } from './meter-words.ts'
 import type { Page } from './paint.ts'
 import { shortId } from './place-names.ts'
+import { plugLine } from './plug-text.ts'
 import { type Column, table } from './table.ts'
 import { BLANK, misreadWord, rangeWord, toldLines } from './text-meter-table.ts'
 import { conditionWords } from './words.ts'
@@ -58,6 +59,7 @@ function cordPage(cord: CordTable, answer: MeterAnswer, page: Page): string[] {
   const always = cord.loose ? '  open: ' : '  open, handset down and up: '
   return [
     page.paint.bold(`Cord ${cord.cord}, ${where}`),
+    ...(cord.loose ? [] : plugLine(cord.cores, answer.place, page)),
     ...table(HEADS, rows, page),
     ...(open.length === 0 ? [] : hanging(always, open.join(', '), page.width)),
     ...toldLines(cord, page),

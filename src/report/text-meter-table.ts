@@ -5,8 +5,10 @@ import type { MeterReading } from '../meter/reading.ts'
 import { formatQuantity } from '../quantities/format.ts'
 import { bandText } from './meter-display.ts'
 import { readingText, shortKick, wayText } from './meter-words.ts'
+import { numbersBehind } from './numbers-behind.ts'
 import type { Page } from './paint.ts'
 import { shortId } from './place-names.ts'
+import { plugLine } from './plug-text.ts'
 import { type Column, table } from './table.ts'
 import { conditionWords } from './words.ts'
 import { hanging } from './wrap.ts'
@@ -14,7 +16,10 @@ import { hanging } from './wrap.ts'
 /** The points and what is always joined to each; terminals by themselves stand in one line. */
 export function pointLines({ points, place, what }: MeterAnswer, page: Page): string[] {
   const named = points.map(({ ids, colours }) =>
-    ids.map((id) => shortId(id, place) + (colours[id] === undefined ? '' : ` (${colours[id]})`)),
+    ids.map((id) => {
+      const colour = colours[id] === undefined ? '' : ` (${colours[id]})`
+      return shortId(id, place) + colour + numbersBehind(id, page)
+    }),
   )
   if (what === 'live') {
     const all = `${named.flat().join(', ')}: the contacts of the plug, held at the socket; the set stays shut`
@@ -171,6 +176,7 @@ export function cordLines(cord: CordTable, place: string, page: Page): string[] 
   return [
     page.paint.bold(`Which core of the cord ${cord.cord} is which`),
     ...hanging('  ', `Read ${where}, whatever the colours say.`, page.width),
+    ...(cord.loose ? [] : plugLine(cord.cores, place, page)),
     ...table(heads, rows, page),
     ...toldLines(cord, page),
     '',

@@ -6,6 +6,7 @@ import { formatQuantity } from '../quantities/format.ts'
 import { heading } from './heading.ts'
 import { bandText, type Display } from './meter-display.ts'
 import { kickText, readingText, wayText } from './meter-words.ts'
+import { numbersBehind } from './numbers-behind.ts'
 import type { Page } from './paint.ts'
 import { pathText, shortId } from './place-names.ts'
 import { blindLines, currentsText, legendLines } from './text-meter-legend.ts'
@@ -55,15 +56,15 @@ function oneLines(reading: MeterReading, { place }: MeterAnswer, page: Page): st
   const name = (id: string): string => shortId(id, place)
   return [
     page.paint.bold(`${readingText(reading)}${buzz(reading)}`),
-    ...row('red', name(reading.red)),
-    ...row('black', name(reading.black)),
+    ...row('red', name(reading.red) + numbersBehind(reading.red, page)),
+    ...row('black', name(reading.black) + numbersBehind(reading.black, page)),
     ...row('with', conditionWords(condition)),
     ...row('range', reading.range),
     ...row('within', band && `${bandText(band, reading)}, parts and instrument within their tolerances`),
     ...row('parts alone', spread && spreadText(spread, reading)),
     ...row('top', peakText(peak)),
     ...row('through', wayText(reading, place)),
-    ...row('path', pathText(reading.path, place)),
+    ...row('path', pathText(reading.path, place, page)),
     ...row(
       'current',
       value === null || reading.current === 0

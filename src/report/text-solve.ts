@@ -3,6 +3,7 @@ import type { Amount, SolveAnswer } from '../answer/answer.ts'
 import { EARTH } from '../netlist/netlist.ts'
 import { formatQuantity } from '../quantities/format.ts'
 import { caution, heading } from './heading.ts'
+import { numbersBehind } from './numbers-behind.ts'
 import type { Page } from './paint.ts'
 import { commonPlace, shortId } from './place-names.ts'
 import { type Column, table } from './table.ts'
@@ -48,7 +49,7 @@ function amounts(
   const heads: Column[] = [{ heading: of }, { heading: alternating ? 'size (rms)' : 'value', align: 'right' }]
   if (alternating) heads.push({ heading: 'angle', align: 'right' })
   const rows = Object.entries(all).map(([id, amount]) => [
-    shortId(id, place),
+    shortId(id, place) + numbersBehind(id, page),
     ...cells(amount, unit, largest, answer.states[id], alternating),
   ])
   return rows.length === 0 ? [] : [title, ...table(heads, rows, page), '']

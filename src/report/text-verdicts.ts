@@ -1,32 +1,35 @@
 /** All verdicts, the grave ones first and in full. */
 import type { Counts } from '../answer/answer.ts'
 import type { Reason, Verdict } from '../checks/rule.ts'
+import type { NamedFault } from '../faults/named-fault.ts'
 import { ABOUT } from './amounts.ts'
 import type { Page } from './paint.ts'
 import { subjectText } from './place-names.ts'
-import { reasonsOf, stateText, verdictBlock } from './text-verdict.ts'
+import { explainedBy, faultLines } from './text-faults.ts'
+import { explainedBlock, reasonsOf, stateText, verdictBlock } from './text-verdict.ts'
 import { counted, REASON_WORDS, VERDICT_WORDS } from './words.ts'
 import { hanging } from './wrap.ts'
 
-/** `a, b (2), c`: each check once, with how often it stands there. */
-function listed(verdicts: readonly Verdict[]): string {
+/** `a, b (2), c`: each check once, with how often it stands there unless that is as `usual`. */
+function listed(verdicts: readonly Verdict[], usual: number = 1): string {
   const often = new Map<string, number>()
   for (const { check } of verdicts) often.set(check, (often.get(check) ?? 0) + 1)
-  return [...often].map(([check, count]) => (count === 1 ? check : `${check} (${count})`)).join(', ')
+  return [...often].map(([check, count]) => (count === usual ? check : `${check} (${count})`)).join(', ')
 }
 
 function title(verdicts: readonly Verdict[], state: Verdict['state'], page: Page): string[] {
   return verdicts.length === 0 ? [] : [`${stateText({ state }, page)}  ${counted(verdicts.length, 'check')}`]
 }
 
-function unknowns(verdicts: readonly Verdict[], page: Page): string[] {
+/** What is not known, by reason. Ends with an empty line. */
+export function unknownLines(verdicts: readonly Verdict[], page: Page, sets: number = 1): string[] {
   const all = verdicts.filter((verdict) => verdict.state === 'unknown')
   if (all.length === 0) return []
   const reasons = new Map<Reason, Verdict[]>()
   for (const verdict of all) reasons.set(verdict.reason, [...(reasons.get(verdict.reason) ?? []), verdict])
   const lines = title(all, 'unknown', page)
   for (const [reason, those] of reasons) {
-    lines.push(...hanging('  ', `${REASON_WORDS[reason] ?? reason}: ${listed(those)}`, page.width))
+    lines.push(...hanging('  ', `${REASON_WORDS[reason] ?? reason}: ${listed(those, sets)}`, page.width))
   }
   return [...lines, '']
 }
@@ -49,16 +52,38 @@ export function approximations(reasons: Iterable<string>, page: Page): string[] 
   return [...hanging(`${ABOUT}approximate: `, distinct.join('; '), page.width), '']
 }
 
-/** Fails, then marginal, each in full; unknown by reason, holds in short. Ends with an empty line. */
-export function verdictLines(verdicts: readonly Verdict[], place: string | undefined, page: Page): string[] {
+/** What of an answer its verdicts are shown with. */
+interface Shown {
+  readonly verdicts: readonly Verdict[]
+  readonly faults: readonly NamedFault[]
+}
+
+/**
+ * Named faults, then what fails, then what is marginal, each in full, but in short where a fault explains it;
+ * unknown by reason, holds in short. Ends with an empty line.
+ */
+export function verdictLines(
+  { verdicts, faults }: Shown,
+  place: string | undefined,
+  page: Page,
+  whole: boolean = false,
+): string[] {
+  const places = place === undefined ? [] : [place]
+  const block = (verdict: Verdict): string[] => {
+    const fault = whole ? undefined : explainedBy(verdict, faults, places)
+    return fault === undefined
+      ? verdictBlock(verdict, place, page)
+      : explainedBlock(verdict, fault, place, page)
+  }
   const grave = [
     ...verdicts.filter(({ state }) => state === 'fails'),
     ...verdicts.filter(({ state }) => state === 'marginal'),
   ]
   return [
-    ...grave.flatMap((verdict) => [...verdictBlock(verdict, place, page), '']),
-    ...approximations(grave.flatMap(reasonsOf), page),
-    ...unknowns(verdicts, page),
+    ...faultLines(faults, place, page),
+    ...grave.flatMap((verdict) => [...block(verdict), '']),
+    ...approximations([...grave, ...faults].flatMap(reasonsOf), page),
+    ...unknownLines(verdicts, page),
     ...holding(verdicts, place, page),
   ]
 }

@@ -11,6 +11,7 @@ import type {
 import type { MeterAnswer } from '../answer/meter-answer.ts'
 import { answerName } from './heading.ts'
 import { NARROWEST, type Page } from './paint.ts'
+import { plugNumbers } from './plug-text.ts'
 import { checkText } from './text-check.ts'
 import { compareText } from './text-compare.ts'
 import { figuresText } from './text-figures.ts'
@@ -48,6 +49,7 @@ const TEXTS: Readonly<Record<string, (answer: never, page: Page) => string[]>> =
 export function answerText(answer: Answer, page: Page): string {
   const text = TEXTS[answerName(answer satisfies Envelope)]
   if (text === undefined) throw new TypeError(`no text for ${answer.ringproof}`)
-  const wide: Page = { ...page, width: Math.max(NARROWEST, page.width) }
+  const plugs = plugNumbers(answer.stands)
+  const wide: Page = { ...page, width: Math.max(NARROWEST, page.width), plugs }
   return `${text(answer as never, wide).join('\n')}\n`
 }

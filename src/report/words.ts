@@ -2,7 +2,7 @@
 import type { Grade } from '../checks/limits.ts'
 import type { Reason, VerdictState } from '../checks/rule.ts'
 import type { FigureId, State } from '../figures/figure.ts'
-import type { Condition, SetCondition, WrittenCondition } from '../netlist/condition.ts'
+import { type Condition, ON_HOOK, type SetCondition, type WrittenCondition } from '../netlist/condition.ts'
 
 /** What each figure is, without an article. */
 export const FIGURE_WORDS: Readonly<Record<FigureId, string>> = {
@@ -101,9 +101,18 @@ export function conditionWords({ line, sets }: Condition): string {
   const [only] = places
   if (only === undefined) return writtenWords({ hook: 'on-hook', dial: 'rest', key: 'up', line })
   if (places.length === 1) return writtenWords({ ...only[1], line })
-  const each = places.map(([place, one]) => `${place} ${setWords(one)}`)
+  const doing = places.length <= FEW ? places : places.filter(([, one]) => !isResting(one))
+  const each = doing.map(([place, one]) => `${place} ${setWords(one)}`)
+  if (doing.length === 0) each.push(setWords(places[0]?.[1] ?? ON_HOOK))
+  else if (doing.length < places.length) each.push('the others handset down')
   return [...each, LINE[line]].filter((word) => word !== '').join('; ')
 }
+
+/** So many places are all named in a condition; of more, those that do something. */
+const FEW = 2
+
+const isResting = ({ hook, dial, key }: SetCondition): boolean =>
+  hook === ON_HOOK.hook && dial === ON_HOOK.dial && key === ON_HOOK.key
 
 /** `1 check`, `2 checks`. */
 export function counted(count: number, noun: string): string {

@@ -8,10 +8,10 @@ export function columns(text: string): number {
 /** Characters after which a word that is wider than a line may be broken. */
 const JOINTS = new Set(['/', '-', '.', ',', '_'])
 
-/** The first part of a word that fits, broken behind a joint where one lies in the second half. */
+/** The first part of a word that fits, broken behind a joint where one lies beyond its first third. */
 function head(word: string, width: number): string {
   const letters = Array.from(word).slice(0, width)
-  for (let k = letters.length - 1; k > width / 2; k--) {
+  for (let k = letters.length - 1; k >= width / 3; k--) {
     if (JOINTS.has(letters[k] ?? '')) return letters.slice(0, k + 1).join('')
   }
   return letters.join('')

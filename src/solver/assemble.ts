@@ -3,7 +3,7 @@
  * that is an equation. Rows: Kirchhoff's current law at each node, then the equations. The pattern depends on the
  * wiring and its gauges alone and is kept; each question refills the values from zero.
  */
-import { createSparse } from '../algebra/sparse.ts'
+import { createSparse, sparseLike } from '../algebra/sparse.ts'
 import type { LinearSystem, Pattern } from '../algebra/system.ts'
 import type { Netlist } from '../netlist/netlist.ts'
 import type { LawTable } from './laws.ts'
@@ -93,14 +93,14 @@ const PATTERNS = 64
 
 const kept: { readonly pattern: Pattern; readonly complex: boolean; readonly system: LinearSystem }[] = []
 
-/** A system of a pattern; its pivots are those that served the same pattern before, where there was one. */
+/** An empty system of a pattern, ordered as the same pattern was before, where there was one. */
 function sparseOf(pattern: Pattern, complex: boolean): LinearSystem {
   const at = kept.findIndex((one) => one.complex === complex && sameEntries(one.pattern, pattern))
   const [before] = at === -1 ? [] : kept.splice(at, 1)
   const known = before ?? { pattern, complex, system: createSparse(pattern, complex) }
   kept.unshift(known)
   if (kept.length > PATTERNS) kept.pop()
-  return before === undefined ? known.system : known.system.twin()
+  return before === undefined ? known.system : sparseLike(known.system)
 }
 
 function sameEntries(p: Pattern, q: Pattern): boolean {

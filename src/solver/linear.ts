@@ -59,7 +59,8 @@ export function solveReady(
   const { injected, probeOpen } = injections(net, question, topology)
   const b = rightSide(laws, assembled, injected, complex)
   const { refined, x } = refinedBy(net, laws, topology, { assembled, b, injected, complex }, manner)
-  const residual = assembled.system.residual(x, b)
+  // of a probe in which nothing can flow nothing is read
+  const residual = probeOpen ? 0 : assembled.system.residual(x, b)
   return { topology, shorts, unknown: assembled.unknown, refined, residual, probeOpen }
 }
 

@@ -18,6 +18,7 @@ const line = (floor: number, place: string, values: string[], types: string[] = 
 
 export const FLOORS: readonly Floor[] = [
   line(0, 'problem.ts', []),
+  line(0, 'cautions.ts', []),
   line(0.5, 'quantities', ['problem.ts']),
   line(0.5, 'algebra', []),
   line(1, 'parts', ['quantities', 'algebra', 'problem.ts']),
@@ -26,7 +27,16 @@ export const FLOORS: readonly Floor[] = [
   line(4, 'solver', ['netlist', 'parts', 'algebra', 'problem.ts']),
   line(5, 'figures', ['solver', 'netlist', 'parts', 'quantities', 'problem.ts'], ['sheet']),
   // An instrument at two points: its readings, bands and what they cannot show; its data are read like a sheet.
-  line(5.5, 'meter', ['figures', 'solver', 'netlist', 'sheet', 'parts', 'quantities', 'problem.ts']),
+  line(5.5, 'meter', [
+    'figures',
+    'solver',
+    'netlist',
+    'sheet',
+    'parts',
+    'quantities',
+    'cautions.ts',
+    'problem.ts',
+  ]),
   // Never solver: a verdict's number is always a figure.
   line(6, 'checks', ['figures', 'netlist', 'sheet', 'quantities', 'problem.ts']),
   line(7, 'rewire', ['checks', 'figures', 'netlist', 'sheet', 'parts', 'quantities', 'problem.ts']),
@@ -45,7 +55,7 @@ export const FLOORS: readonly Floor[] = [
   line(
     8.5,
     'report',
-    ['quantities', 'parts', 'netlist', 'problem.ts'],
+    ['quantities', 'parts', 'netlist', 'cautions.ts', 'problem.ts'],
     ['algebra', 'sheet', 'solver', 'figures', 'meter', 'checks', 'faults', 'rewire', 'answer'],
   ),
   // Questions answered from end to end.
@@ -77,6 +87,7 @@ export const FLOORS: readonly Floor[] = [
     'rewire',
     'report',
     'answer',
+    'cautions.ts',
     'problem.ts',
   ]),
   // The same questions as a different system: what it shares with the solver is the netlist and the parts' values.

@@ -121,10 +121,12 @@ test('whatever reports ringing shows a caution', async () => {
   const ringing = ['--condition', 'on-hook/ringing', '--frequency', '25 Hz']
   for (const command of ['solve', 'follow']) {
     const { out } = await ringproof([command, 'fescue', ...ringing])
-    expect(out).toContain('Caution: unplug')
+    expect(out).toContain('Caution: Unplug')
   }
   // a line can ring at any moment; a textbook circuit cannot
   expect((await ringproof(['follow', 'fescue'])).out).toContain('Caution')
+  const inside = ['--from', 'C1', '--to', 'A1']
+  expect((await ringproof(['follow', 'fescue', ...ringing, ...inside])).out).toContain('Caution: Unplug')
   expect((await ringproof(['solve', 'two-sources'])).out).not.toContain('Caution')
 })
 
@@ -180,7 +182,7 @@ describe('a check', () => {
     for (const id of ['handset.r2', 'B3', 'B4']) expect(path).toContain(id)
     expect(path).toMatch(/handset\.t\d/)
     expect(out).toMatch(/^ {2}mend +\S/m)
-    expect(out).toContain('Caution: unplug')
+    expect(out).toContain('Caution: Unplug')
   })
 })
 

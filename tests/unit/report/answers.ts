@@ -7,6 +7,7 @@ import type {
   SolveAnswer,
 } from 'ringproof/answer/answer'
 import type { Verdict } from 'ringproof/checks/rule'
+import type { NamedFault } from 'ringproof/faults/named-fault'
 import type { Figure } from 'ringproof/figures/figure'
 import type { Condition } from 'ringproof/netlist/condition'
 import { conditionOf, readCondition } from 'ringproof/netlist/condition'
@@ -115,6 +116,7 @@ export const CHECK: CheckAnswer = {
   outcome: 'fails',
   counts: { holds: 2, marginal: 1, fails: 1, unknown: 8 },
   verdicts: VERDICTS,
+  faults: [],
   figures: [
     figure({ id: 'loop.current', value: 0.0384, approximate: 'transmitter as a chord resistance' }),
     figure({ id: 'resistance.between', value: 12, unit: 'Ω' }),
@@ -132,14 +134,28 @@ export const COMPARE: CompareAnswer = {
   found: {
     name: 'kiosk',
     verdicts: [holds('wiring.cores-separate'), holds('wiring.earth-free')],
+    faults: [],
     figures: [figure()],
   },
   proposed: {
     name: 'kiosk-converted',
     verdicts: [JOINED, holds('wiring.earth-free')],
+    faults: [],
     figures: [figure({ value: 1e-19 }), figure({ id: 'speech.send', value: 0.5, unit: '1' })],
   },
-  changed: { checks: ['wiring.cores-separate'], figures: ['speech.receive', 'speech.send'] },
+  changed: {
+    checks: ['wiring.cores-separate'],
+    figures: ['speech.receive', 'speech.send'],
+    because: [
+      {
+        check: 'wiring.cores-separate',
+        moves: [1],
+        says: 'Move 1 does it: without it the check would hold.',
+        found: { state: 'holds', says: 'As it should be.' },
+        proposed: { state: 'fails', says: JOINED.says },
+      },
+    ],
+  },
 }
 
 export const SOLVE: SolveAnswer = {
@@ -199,4 +215,104 @@ export const LIST: ListAnswer = {
   ],
 }
 
-export const ANSWERS = { check: CHECK, compare: COMPARE, solve: SOLVE, follow: FOLLOW, list: LIST }
+const gets = (place: string, value: number, limit = 0.003): Verdict => {
+  const shared = {
+    ...base,
+    check: 'bell.rings-with-all',
+    subject: `${place}/bell`,
+    condition: at('on-hook/ringing', place),
+    figure: rings(place, value),
+    limit: { value: limit, side: 'at-least', unit: 'A', source: 'this set', clause: '-', grade: 'SHEET' },
+    margin: (value - limit) / limit,
+  } as const
+  return value < limit
+    ? { ...shared, state: 'fails', says: `The bell gets ${value * 1e3} mA only.`, mend: 'unplug a set' }
+    : { ...shared, state: 'holds', says: 'The bell rings.' }
+}
+const rings = (place: string, value: number): Figure =>
+  figure({ id: 'ringing.current', subject: `${place}/bell`, value, condition: at('on-hook/ringing', place) })
+
+const ROOMS = ['parlour', 'pantry', 'attic'] as const
+
+export const CORE_LOOSE: NamedFault = {
+  fault: 'core-on-dead-terminal',
+  title: 'core on a dead terminal',
+  subject: 'attic/line.ringing',
+  condition: at('on-hook/ringing', 'attic'),
+  says: 'The core attic/line.ringing lies where nothing leads on.',
+  path: ['attic/plug.ringing', 'attic/C4'],
+  consequences: [{ figure: rings('attic', 0), mended: rings('attic', 0.0041) }],
+  mend: 'land core attic/line.ringing on C1',
+  explains: ['wiring.ringing-lead-to-bell'],
+}
+
+/** Three sets: two bells get too little, one lead is loose, and the line drives no more than two loads. */
+export const PREMISES: CheckAnswer = {
+  ...head('check', { check: 'lodge-house' }),
+  outcome: 'fails',
+  counts: { holds: 1, marginal: 0, fails: 4, unknown: 0 },
+  stands: {
+    line: 'hill',
+    premises: 'lodge-house',
+    sockets: [
+      { socket: 'front', is: 'master', 'ringing lead': true, earth: false, mirrored: false },
+      {
+        socket: 'back',
+        is: 'secondary',
+        'fed from': 'front',
+        'ringing lead': true,
+        earth: false,
+        mirrored: true,
+      },
+    ],
+    sets: ROOMS.map((place, k) => ({
+      place,
+      set: 'kiosk',
+      ...(k === 1 ? { rewire: 'kiosk-converted' } : {}),
+      socket: k === 0 ? 'front' : 'back',
+      reversed: k === 2,
+      rests: k === 1 ? 'off-hook' : 'on-hook',
+      plug: [
+        { node: `${place}/plug.b`, wiring: 2, contact: 5 },
+        { node: `${place}/plug.ringing`, wiring: 3, contact: 4 },
+        { node: `${place}/plug.a`, wiring: 5, contact: 2 },
+      ],
+    })),
+  },
+  verdicts: [
+    gets('parlour', 0.0021),
+    gets('pantry', 0.0024),
+    gets('attic', 0.0041),
+    {
+      ...base,
+      check: 'wiring.ringing-lead-to-bell',
+      subject: 'attic/bell',
+      condition: at('on-hook/ringing', 'attic'),
+      state: 'fails',
+      says: 'The ringing lead does not reach the bell.',
+      mend: 'land core attic/line.ringing on C1',
+    },
+    {
+      ...base,
+      check: 'line.ringing-load',
+      subject: 'lodge-house',
+      state: 'fails',
+      says: 'The loads together are too many.',
+      figure: figure({ id: 'ringing.load.four-kilohm-unit', subject: 'lodge-house', value: 2.8, unit: '1' }),
+      limit: { value: 2, side: 'at-most', unit: '1', source: 'this line', clause: '-', grade: 'SHEET' },
+      margin: -0.4,
+      mend: 'move any one of them to another line',
+    },
+  ],
+  faults: [CORE_LOOSE],
+  figures: [rings('parlour', 0.0021), rings('pantry', 0.0024), rings('attic', 0.0041)],
+}
+
+export const ANSWERS = {
+  check: CHECK,
+  premises: PREMISES,
+  compare: COMPARE,
+  solve: SOLVE,
+  follow: FOLLOW,
+  list: LIST,
+}

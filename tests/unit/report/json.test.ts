@@ -12,8 +12,9 @@ const validate = (name: AnswerName, data: unknown) => {
 const printed = (answer: Parameters<typeof toJson>[0]) => JSON.parse(jsonText(toJson(answer)))
 
 describe('answers as JSON', () => {
-  test.each(Object.entries(ANSWERS))('%s is as its JSON Schema says', (name, answer) => {
-    expect(validate(name as AnswerName, printed(answer))).toEqual({ ok: true, errors: null })
+  test.each(Object.entries(ANSWERS))('%s is as its JSON Schema says', (_says, answer) => {
+    const name = answer.ringproof.replace(/\/1$/, '') as AnswerName
+    expect(validate(name, printed(answer))).toEqual({ ok: true, errors: null })
   })
 
   test.each(Object.keys(ANSWER_SCHEMAS) as AnswerName[])('the schema of %s is closed and titled', (name) => {
@@ -33,6 +34,7 @@ describe('answers as JSON', () => {
       'outcome',
       'counts',
       'verdicts',
+      'faults',
       'figures',
       'problems',
     ])

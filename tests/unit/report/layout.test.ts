@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import { alikeBut, placeAbout, placesText, withoutPlace } from 'ringproof/report/about-place'
 import { PLAIN } from 'ringproof/report/paint'
 import { commonPlace, shortId, solePlace, subjectText } from 'ringproof/report/place-names'
 import { table } from 'ringproof/report/table'
@@ -79,6 +80,39 @@ describe('ids', () => {
     expect(commonPlace(['earth', 'n/a', 'n/b'])).toBe('n')
     expect(commonPlace(['m/a', 'n/b'])).toBeUndefined()
   })
+})
+
+describe('places', () => {
+  const all = ['a', 'b', 'c', 'd', 'e', 'f']
+
+  test('are named one by one, or by those that are missing where these are few', () => {
+    expect(placesText(['a', 'c'], all)).toBe('a, c')
+    expect(placesText(all, all)).toBe('all sets')
+    expect(placesText(all.slice(1), all)).toBe('all sets but a')
+    expect(placesText([undefined], all)).toBe('')
+    expect(placesText(['a', 'b'], ['a', 'b'])).toBe('a, b')
+  })
+
+  test('of what is judged are the subject’s, else the one that its path keeps to', () => {
+    expect(placeAbout({ subject: 'b/bell', path: ['a/B3'] }, all)).toBe('b')
+    expect(placeAbout({ subject: 'handset.t2, handset.r2', path: ['hall/a', 'c/B3', 'c/B4'] }, all)).toBe('c')
+    expect(placeAbout({ subject: 'house', path: ['a/bell', 'b/bell'] }, all)).toBeUndefined()
+    expect(placeAbout({ subject: 'house', path: [] }, all)).toBeUndefined()
+  })
+
+  test('are left out of a sentence about one of them', () => {
+    expect(withoutPlace('core a/line.b (on a/B3), not b/B3', 'a')).toBe('core line.b (on B3), not b/B3')
+    expect(withoutPlace('core a/line.b', undefined)).toBe('core a/line.b')
+    expect(alikeBut('gets 2.13 mA at B3')).toBe(alikeBut('gets 1.7 mA at B3'))
+    expect(alikeBut('at B3')).not.toBe(alikeBut('at B4'))
+  })
+})
+
+test('a condition of many sets names those that do something', () => {
+  const down = at('on-hook').sets.kiosk!
+  const sets = { a: down, b: at('off-hook').sets.kiosk!, c: down }
+  expect(conditionWords({ line: 'speech', sets })).toBe('b handset up; the others handset down; speech')
+  expect(conditionWords({ line: 'idle', sets: { a: down, b: down, c: down } })).toBe('handset down')
 })
 
 test('conditions are said in plain words', () => {

@@ -2,7 +2,7 @@ import { type Paint, PLAIN } from 'ringproof/report/paint'
 import { answerText } from 'ringproof/report/text'
 import { columns } from 'ringproof/report/wrap'
 import { describe, expect, test } from 'vitest'
-import { ANSWERS, CHECK, COMPARE, FOLLOW, LIST, SOLVE } from './answers.ts'
+import { ANSWERS, CHECK, COMPARE, CORE_LOOSE, FOLLOW, LIST, SOLVE } from './answers.ts'
 
 const page = (width = 80, paint: Paint = PLAIN) => ({ width, paint })
 const mark = (sign: string) => (text: string) => `${sign}${text}${sign}`
@@ -109,7 +109,7 @@ describe('the text of a check', () => {
   test('ends with the counts, after one caution', () => {
     expect(lastLine(text)).toBe('1 fails, 1 marginal, 8 unknown, 2 hold')
     expect(text.match(/Caution:/g)).toHaveLength(1)
-    expect(flowing(text)).toContain('Local codes and licensed practice decide')
+    expect(flowing(text)).toContain('Local codes and licensed practice come first')
   })
 
   test('needs no caution when nothing rings and no hand is led to a lead', () => {
@@ -143,10 +143,26 @@ describe('the text of a comparison', () => {
     expect(lastLine(text)).toBe('1 fails, 0 marginal, 0 unknown, 1 holds')
   })
 
+  test('says why each check changes: its words on both sides and the move that does it', () => {
+    expect(text).toContain('wiring.cores-separate: Move 1 does it: without it the check would hold.')
+    expect(text).toMatch(/^ {4}as found {2}As it should be\.$/m)
+    expect(flowing(text)).toContain(`proposed ${COMPARE.proposed.verdicts[0]?.says}`)
+  })
+
+  test('names faults that go and faults that come', () => {
+    const come = { ...COMPARE, proposed: { ...COMPARE.proposed, faults: [CORE_LOOSE] } }
+    expect(flowing(answerText(come, page()))).toContain(
+      'Faults by name new: core on a dead terminal (attic/line.ringing)',
+    )
+    const gone = { ...COMPARE, found: { ...COMPARE.found, faults: [CORE_LOOSE] } }
+    expect(flowing(answerText(gone, page()))).toContain('Faults by name no more: core on a dead terminal')
+    expect(text).not.toContain('Faults by name')
+  })
+
   test('says so when nothing changes', () => {
     const { found } = COMPARE
     const same = answerText(
-      { ...COMPARE, moves: [], proposed: found, changed: { checks: [], figures: [] } },
+      { ...COMPARE, moves: [], proposed: found, changed: { checks: [], figures: [], because: [] } },
       page(),
     )
     for (const says of ['No rewire leads', 'No check changes its state.', 'No figure changes.'])
@@ -198,6 +214,35 @@ test('the text of a followed current has one step a line with sort, current and 
   expect(text).toContain('handset up; direct current')
 })
 
+test('plug contacts are shown by both numbers wherever a path or a step passes one', () => {
+  const plug = [{ node: 'kiosk/plug.a', wiring: 5, contact: 2 }]
+  const sets = [{ place: 'kiosk', set: 'kiosk', socket: 'hut', reversed: false, rests: 'on-hook', plug }]
+  const stands = { line: 'hill', premises: 'hut', sockets: [], sets }
+  expect(flowing(answerText({ ...FOLLOW, stands }, page(120)))).toContain(
+    'kiosk/plug.a (wiring 5, contact 2)',
+  )
+  const [joined] = CHECK.verdicts.filter(({ state }) => state === 'fails')
+  const verdicts = [{ ...joined!, path: ['kiosk/plug.a', 'kiosk/B3'] }]
+  expect(answerText({ ...CHECK, stands, verdicts }, page(120))).toContain('plug.a (wiring 5, contact 2) – B3')
+})
+
+test('the text of a list stands in lines of its own where its page is too narrow for the columns', () => {
+  const long = 'a sentence that no column of eighty can hold beside so many others'
+  const row = {
+    limit: 'leak',
+    side: 'at-least',
+    value: 1e6,
+    unit: 'Ω',
+    says: long,
+    source: 'x',
+    grade: 'MEMORY',
+  }
+  const list = { ...LIST, what: 'limits', rows: [row, { ...row, limit: 'loop' }] }
+  const text = answerText(list, page())
+  expect(text).toContain(`leak: at least 1 MΩ x from memory\n  ${long}\n\nloop: at least`)
+  expect(answerText(list, page(160))).toMatch(/^limit +side +value/)
+})
+
 test('the text of a list aligns its columns and counts its rows', () => {
   const lines = answerText(LIST, page()).split('\n')
   expect(lines[0]).toMatch(/^name +title +strips$/)
@@ -213,6 +258,6 @@ test('the text of a list writes a value with its unit, and a grade in words', ()
     page(),
   )
   expect(text).toMatch(/^limit +side +value +grade\n/)
-  expect(text).toMatch(/leak +at-least +1 MΩ +from memory\n/)
-  expect(text).toMatch(/leak +at-least +3 +NEW\n/)
+  expect(text).toMatch(/leak +at least +1 MΩ +from memory\n/)
+  expect(text).toMatch(/leak +at least +3 +NEW\n/)
 })
