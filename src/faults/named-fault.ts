@@ -20,16 +20,33 @@ export interface NamedFault {
   /** Figures as they are, and as they come out with the mend, which was tried. */
   readonly consequences: readonly Consequence[]
   readonly mend: string
-  /** Checks whose verdicts it explains. */
+  /** Checks that do not plainly hold and that it explains. */
   readonly explains: readonly string[]
 }
+
+/** What a rule says of what it recognised; its name comes from the rule. */
+export type Finding = Omit<NamedFault, 'fault' | 'title' | 'explains'>
 
 /** How a fault is recognised. */
 export interface FaultRule {
   readonly id: string
   readonly title: string
+  /** Checks in which it may show. */
+  readonly explains: readonly string[]
   /** Asked once of all that stands on the line, not of every set. */
   readonly once?: true
-  /** `verdicts` are those of this place (of all places for a rule that is asked once). */
-  find(context: CheckContext, verdicts: readonly Verdict[]): readonly NamedFault[]
+  /** Ids of faults, earlier in the catalogue, that say the same more exactly: where paths meet, they stand alone. */
+  readonly yieldsTo?: readonly string[]
+  /** Asked only where nothing else was named in the place. */
+  readonly lastResort?: true
+  /**
+   * `verdicts` are those of this place (of all places for a rule that is asked once); `told` are the ids on the paths of
+   * faults that were named before.
+   */
+  find(context: CheckContext, verdicts: readonly Verdict[], told: ReadonlySet<string>): readonly Finding[]
+}
+
+/** The verdicts of a check that fail. */
+export function failing(verdicts: readonly Verdict[], ...checks: readonly string[]): readonly Verdict[] {
+  return verdicts.filter(({ check, state }) => state === 'fails' && checks.includes(check))
 }

@@ -13,6 +13,9 @@ import {
 import { type Equivalent, equivalentOf, isLinear, portSpec } from './equivalent.ts'
 import type { Question } from './question.ts'
 
+/** Among fewer sets it costs more to find out what each is to the rest than to solve them together. */
+const FEW = 3
+
 export class Portions {
   readonly #net: Netlist
   readonly #groups: Groups
@@ -32,7 +35,9 @@ export class Portions {
    */
   of(kept: ReadonlySet<Group>, into: ReadonlySet<Group>, condition: Condition): Portion | undefined {
     const seen =
-      kept.has(0) && [...into].every((group) => this.#isBusy(group, condition))
+      this.#groups.places.length >= FEW &&
+      kept.has(0) &&
+      [...into].every((group) => this.#isBusy(group, condition))
         ? [...kept].filter((group) => group !== 0 && !into.has(group) && this.#isSeen(group, condition))
         : []
     const whole = [...kept].filter((group) => !seen.includes(group)).sort((p, q) => p - q)

@@ -1,10 +1,8 @@
-/** The bell: fed by the ringing lead, which touches nothing else, and returned to the a wire, through one capacitor. */
+/** The ringing lead: it reaches the bell, and nothing else. */
 import { between } from '../../figures/between.ts'
-import type { Figure } from '../../figures/figure.ts'
-import { ringingCapacitors, ringingCurrent } from '../../figures/ringing.ts'
-import { type Choice, capacitive, conducting, without } from '../../netlist/conduct.ts'
+import { conducting, without } from '../../netlist/conduct.ts'
 import type { Branch } from '../../netlist/netlist.ts'
-import { joinedTo, pathBetween } from '../../netlist/paths.ts'
+import { pathBetween } from '../../netlist/paths.ts'
 import {
   type CheckContext,
   nodeShort,
@@ -17,65 +15,9 @@ import {
 } from '../context.ts'
 import { judge, worst } from '../judge.ts'
 import { limitOf } from '../limits.ts'
-import type { Consequence, Verdict } from '../rule.ts'
+import type { Verdict } from '../rule.ts'
+import { bellCurrent, nearest, perBell, toEnds, trace } from './bell-ends.ts'
 import { noLine } from './loop.ts'
-
-function perBell(
-  context: CheckContext,
-  check: string,
-  judgeOne: (bell: Branch) => Verdict,
-): readonly Verdict[] {
-  const bells = roleBranches(context, 'sounder')
-  if (bells.length > 0) return bells.map(judgeOne)
-  return [{ ...noLine(context, check), reason: 'undetermined', says: 'The set has no bell.' }]
-}
-
-function bellCurrent(context: CheckContext, bell: Branch): readonly Consequence[] {
-  const { line } = context.net
-  if (line?.ringingFrequency === undefined || context.place.socket === undefined) return []
-  const condition = when(context, 'on-hook/ringing')
-  return [
-    {
-      figure: context.figure(ringingCurrent(bell, condition, line.ringingFrequency, line.ringingHarmonics)),
-    },
-  ]
-}
-
-/** Resistance from a node to each end of the bell, set alone and on-hook, bell taken out. */
-function toEnds(
-  context: CheckContext,
-  bell: Branch,
-  node: number,
-): readonly { end: number; figure: Figure }[] {
-  const condition = when(context, 'on-hook')
-  const lifted = [bell.index, ...plugLinks(context)]
-  return [bell.from, bell.to].map((end) => ({
-    end,
-    figure: context.figure(between(context.net, node, end, { condition, lifted })),
-  }))
-}
-
-/** A bell that gets less than this is silent, A: it leaks through open contacts. */
-const SILENT = 1e-6
-
-const OPEN = Number.POSITIVE_INFINITY
-
-function nearest(
-  ends: readonly { end: number; figure: Figure }[],
-): { end: number; figure: Figure } | undefined {
-  return [...ends].sort((p, q) => (p.figure.value ?? OPEN) - (q.figure.value ?? OPEN))[0]
-}
-
-function trace(context: CheckContext, bell: Branch, from: number | undefined, to: number): readonly string[] {
-  if (from === undefined) return []
-  const choice = without(conducting(context.net, when(context, 'on-hook'), 'direct'), [
-    bell.index,
-    ...plugLinks(context),
-  ])
-  return (pathBetween(context.net, choice, from, to)?.nodes ?? [from]).map(
-    (node) => context.net.nodes[node] ?? '',
-  )
-}
 
 /** Does the ringing lead reach the bell? */
 export const ringingLeadToBell: Rule = {
@@ -164,7 +106,8 @@ export const ringingLeadAlone: Rule = {
   run(context) {
     const lead = wireAt(context, 'ringing')
     const pair = [wireAt(context, 'a'), wireAt(context, 'b')].filter((node) => node !== undefined)
-    if (lead === undefined || pair.length < 2) return [noLine(context, ringingLeadAlone.id)]
+    if (pair.length < 2) return [noLine(context, ringingLeadAlone.id)]
+    if (lead === undefined) return [noLead(context)]
     // a receiver loop touches no line wire, yet nobody may hold ringing voltage in his hand
     const handset = context.place.cores.filter((core) => core.endsIn === 'handset').map((core) => core.far)
     const wires = [...pair, ...handset]
@@ -198,6 +141,14 @@ export const ringingLeadAlone: Rule = {
   },
 }
 
+/** A set to which no ringing lead comes stands on a line all the same. */
+function noLead(context: CheckContext): Verdict {
+  const { socket } = context.place
+  const at = socket !== undefined && socket.ringing === undefined ? 'this socket' : 'this plug'
+  const says = `No ringing lead comes to ${at}, so that there is none to stray.`
+  return { ...noLine(context, ringingLeadAlone.id), reason: 'undetermined', says }
+}
+
 /** The way by which the ringing lead strays, where there is one. */
 function strayPath(context: CheckContext, lead: number, wires: readonly number[]): readonly string[] {
   const { net } = context
@@ -207,115 +158,4 @@ function strayPath(context: CheckContext, lead: number, wires: readonly number[]
   const paths = wires.map((wire) => pathBetween(net, choice, lead, wire)).filter((path) => path !== undefined)
   const [shortest] = paths.sort((p, q) => p.nodes.length - q.nodes.length)
   return (shortest?.nodes ?? [lead]).map((node) => net.nodes[node] ?? '')
-}
-
-/** Does the bell return to the a wire, the one on the other side of the capacitor? */
-export const bellReturn: Rule = {
-  id: 'wiring.bell-return',
-  asks: 'Does the bell return to the a wire?',
-  run: (context) =>
-    perBell(context, bellReturn.id, (bell) => {
-      const a = wireAt(context, 'a')
-      const b = wireAt(context, 'b')
-      if (a === undefined || b === undefined) return noLine(context, bellReturn.id)
-      const lead = wireAt(context, 'ringing') ?? context.place.plug[3]
-      const fed = lead === undefined ? undefined : nearest(toEnds(context, bell, lead))
-      const feeds = fed?.figure.value != null && fed.figure.value < 1e6
-      const ends = toEnds(context, bell, a).filter(({ end }) => !feeds || end !== fed?.end)
-      const back = nearest(ends)
-      if (back === undefined) return noLine(context, bellReturn.id)
-      const toB = toEnds(context, bell, b).find(({ end }) => end === back.end)?.figure.value ?? OPEN
-      const where =
-        toB < 1e6 ? 'the b wire, so that it lies across the ringing capacitor' : 'neither line wire'
-      return judge({
-        check: bellReturn.id,
-        subject: bell.id,
-        figure: back.figure,
-        limit: limitOf(context.limits, 'bell-return'),
-        path: trace(context, bell, back.end, (back.figure.value ?? OPEN) < 1e6 ? a : b),
-        says: { good: 'The bell returns to the a wire.', bad: `The bell returns to ${where}.` },
-        mend:
-          toB < 1e6
-            ? 'exchange the two line cores at the terminals of the set'
-            : 'join the far end of the bell to the a wire',
-        consequences: bellCurrent(context, bell),
-      })
-    }),
-}
-
-/** Whether a socket's capacitor feeds the ringing lead to which this set is plugged; others carry others' current. */
-function onItsLead({ net, place }: CheckContext, branch: Branch): boolean {
-  const lead = place.socket?.ringing
-  if (branch.part.sort !== 'socket' || lead === undefined) return false
-  const wires: Choice = ({ part, form }) =>
-    form === 'equation' && (part.sort === 'cable' || (part.sort === 'socket' && part.role === 'link'))
-  const joined = joinedTo(net, wires, lead)
-  return joined.has(branch.from) || joined.has(branch.to)
-}
-
-/** Which of two capacitors can go: the set's own where it has one that a socket's stands in for. */
-function spareMend(context: CheckContext, carrying: readonly Branch[]): string {
-  const own = carrying.some(({ part }) => part.place === context.place.place)
-  const lead = context.place.socket?.ringing !== undefined
-  if (own && lead) return 'take the set’s own ringing capacitor out; its socket has one'
-  return 'let one capacitor only lie in the way of this bell’s current, and take the other out'
-}
-
-/** Does exactly one capacitor carry the bell's ringing current? */
-export const oneRingingCapacitor: Rule = {
-  id: 'wiring.one-ringing-capacitor',
-  asks: 'Is there one ringing capacitor, not two?',
-  run: (context) =>
-    perBell(context, oneRingingCapacitor.id, (bell) => {
-      const { net, place } = context
-      if (net.line?.ringingFrequency === undefined || place.socket === undefined)
-        return noLine(context, oneRingingCapacitor.id)
-      const condition = when(context, 'on-hook/ringing')
-      const stores = capacitive(net, condition)
-      const candidates = net.branches.filter(
-        (branch) =>
-          stores(branch) &&
-          branch.part.role === undefined &&
-          (branch.part.place === place.place || onItsLead(context, branch)),
-      )
-      const [rings] = bellCurrent(context, bell)
-      const count = context.figure(
-        ringingCapacitors(net, bell, candidates, condition, ringingFrequency(context), stores(bell)),
-      )
-      if ((rings?.figure.value ?? 0) < SILENT) {
-        const says = 'The bell gets no ringing current, so no capacitor carries any.'
-        return {
-          ...noLine(context, oneRingingCapacitor.id),
-          subject: bell.id,
-          reason: 'undetermined',
-          says,
-          figure: count,
-        }
-      }
-      const carrying = candidates.filter((one) => {
-        const alone = ringingCapacitors(net, bell, [one], condition, ringingFrequency(context))
-        return context.figure(alone).value === 1
-      })
-      const limit = limitOf(context.limits, 'one-capacitor')
-      return judge({
-        check: oneRingingCapacitor.id,
-        subject: bell.id,
-        figure: count,
-        // none at all is as wrong as two
-        limit: count.value === 0 ? { ...limit, side: 'at-least' } : limit,
-        path: carrying.map((branch) => branch.id),
-        says: {
-          good: 'No second capacitor carries ringing current.',
-          bad:
-            count.value === 0
-              ? 'No capacitor carries the ringing current of this bell.'
-              : 'More than one capacitor carries the ringing current of this bell.',
-        },
-        mend:
-          count.value === 0
-            ? 'put one capacitor into the way of the ringing current'
-            : spareMend(context, carrying),
-        consequences: bellCurrent(context, bell),
-      })
-    }),
 }

@@ -5,7 +5,7 @@ import { loopCurrent, onHookLeakage } from '../../figures/loop.ts'
 import type { Condition } from '../../netlist/condition.ts'
 import { conducting, without } from '../../netlist/conduct.ts'
 import { joinedTo, pathBetween } from '../../netlist/paths.ts'
-import { type CheckContext, nodeShort, plugLinks, type Rule, when, wireAt } from '../context.ts'
+import { type CheckContext, hasHook, nodeShort, plugLinks, type Rule, when, wireAt } from '../context.ts'
 import { judge, shown } from '../judge.ts'
 import { limitOf } from '../limits.ts'
 import type { Unknown } from '../rule.ts'
@@ -26,14 +26,8 @@ export function noLine(context: CheckContext, check: string): Unknown {
   }
 }
 
-/** Whether the set has a hook contact; an extension bell has none and closes no loop. */
-function hasHook(context: CheckContext): boolean {
-  return context.net.parts.some(
-    (part) => part.place === context.place.place && part.gate?.word === 'off-hook',
-  )
-}
-
-function noHook(context: CheckContext, check: string): Unknown {
+/** A verdict where a check is about a set off-hook, which this one never is. */
+export function noHook(context: CheckContext, check: string): Unknown {
   return {
     ...noLine(context, check),
     reason: 'undetermined',

@@ -1,0 +1,145 @@
+/** The pair reversed on the set's own side: the bell lies across the ringing capacitor. At the exchange it is no fault. */
+import { type CheckContext, nodeShort, plugLinks, roleBranches, when, wireAt } from '../checks/context.ts'
+import type { Consequence, Verdict } from '../checks/rule.ts'
+import { bellReturn } from '../checks/wiring/bell-return.ts'
+import type { Branch } from '../netlist/netlist.ts'
+import type { Move } from '../sheet/model.ts'
+import { become, bellCurrent, bellDirect, leakageNow, loopNow, milliamps, whileBroken } from './measure.ts'
+import { type FaultRule, type Finding, failing } from './named-fault.ts'
+import { inWords, mends, moved, restood, standingOf } from './try-mend.ts'
+import { coreAt, ids } from './wires.ts'
+
+const EXPLAINS = [
+  bellReturn.id,
+  'wiring.loop-open-on-hook',
+  'wiring.ringing-lead-alone',
+  'bell.rings-alone',
+  'line.leakage',
+  'bell.silent-own-dial',
+]
+const SHOWS = EXPLAINS.slice(0, 3)
+
+/** Which way round the pair lies is the exchange's affair; that a set alone lies the other way round is a fault. */
+export const reversedAtCord: FaultRule = {
+  id: 'reversed-at-cord',
+  title: 'pair reversed at the set’s own cord',
+  explains: EXPLAINS,
+  yieldsTo: ['mirrored-numbering'],
+  find(context, verdicts, told) {
+    const [first] = failing(verdicts, bellReturn.id)
+    if (first?.path.some((id) => told.has(id)) === true) return []
+    const bell = roleBranches(context, 'sounder').find(({ id }) => id === first?.subject)
+    if (bell === undefined) return []
+    const turned = turnedBack(context, verdicts)
+    return turned === undefined ? [] : [reversed(context, bell, turned)]
+  },
+}
+
+/** The set with its pair turned, and how that is done. */
+export interface Turned {
+  readonly after: CheckContext
+  readonly mend: string
+  /** Where the pair crosses, in words. */
+  readonly where: string
+}
+
+function turnedBack(context: CheckContext, verdicts: readonly Verdict[]): Turned | undefined {
+  const ways = [betweenSocketAndSet, atTheTerminals, atThePlug]
+  for (const way of ways) {
+    const turned = way(context)
+    if (turned !== undefined && mends(verdicts, turned.after, SHOWS)) return turned
+  }
+  return undefined
+}
+
+function betweenSocketAndSet(context: CheckContext): Turned | undefined {
+  if (standingOf(context).reversed !== true) return undefined
+  return {
+    after: restood(context, { reversed: false }),
+    mend: 'unplug the set and turn the pair back where it crosses between socket and set',
+    where: 'between its socket and the set',
+  }
+}
+
+/** Both line cores, each on the other's terminal, where a sheet of the set lands it elsewhere. */
+function atTheTerminals(context: CheckContext): Turned | undefined {
+  const [a, b] = [coreAt(context, wireAt(context, 'a')), coreAt(context, wireAt(context, 'b'))]
+  if (a?.lands === undefined || b?.lands === undefined) return undefined
+  if (!a.meant.some((one) => one !== a.lands) && !b.meant.some((one) => one !== b.lands)) return undefined
+  const moves: readonly Move[] = [
+    { do: 'land core', what: a.name, onto: nodeShort(context, b.lands) },
+    { do: 'land core', what: b.name, onto: nodeShort(context, a.lands) },
+  ]
+  const tried = moved(context, moves)
+  return tried && { after: tried.after, mend: inWords(moves), where: 'at the terminals of its line cord' }
+}
+
+/** The two cores of the pair on each other's contact of the plug; their names tell it from a bell strap astray. */
+function atThePlug(context: CheckContext): Turned | undefined {
+  const { set } = standingOf(context)
+  if (set.plug === undefined) return undefined
+  const { 2: second, 5: fifth, ...others } = set.plug.contacts
+  if (second === undefined || fifth === undefined) return undefined
+  const [a, b] = [coreAt(context, wireAt(context, 'a')), coreAt(context, wireAt(context, 'b'))]
+  if (a?.core !== 'b' || b?.core !== 'a') return undefined
+  const plug = { ...set.plug, contacts: { ...others, 2: fifth, 5: second } }
+  return {
+    after: restood(context, { set: { ...set, plug } }),
+    mend: 'with the set unplugged, exchange the two cores of the pair in the plug (contacts 2 and 5 by either numbering)',
+    where: 'in its plug',
+  }
+}
+
+function reversed(context: CheckContext, bell: Branch, { after, mend, where }: Turned): Finding {
+  const lifted = otherPlugs(context)
+  const alone = bellCurrent(context, bell, { lifted })
+  const right = bellCurrent(after, bell, { lifted: otherPlugs(after) })
+  const beside = lifted.length === 0 ? undefined : bellCurrent(context, bell)
+  const direct = bellDirect(context, bell, 'on-hook')
+  return {
+    subject: context.place.place,
+    condition: when(context, 'on-hook/ringing'),
+    says: [
+      `The pair is reversed ${where}, so that the bell returns to the b wire and lies across the ringing capacitor.`,
+      `Alone it gets ${milliamps(alone)} in place of ${milliamps(right)}.`,
+      ...(beside === undefined ? [] : besideOthers(context, bell, milliamps(beside), milliamps(direct))),
+      'Reversed at the exchange, for all sets alike, it would be no fault.',
+    ].join(' '),
+    path: ids(context, [bell.from, bell.to, wireAt(context, 'a'), wireAt(context, 'b')]),
+    consequences: figuresOf(context, after, bell, lifted.length > 0),
+    mend,
+  }
+}
+
+function besideOthers(context: CheckContext, bell: Branch, rings: string, direct: string): readonly string[] {
+  const broken = milliamps(whileBroken(context))
+  const made = milliamps(loopNow(context, 'off-hook/make'))
+  return [
+    `Beside the others it rings on their current (${rings}), but its bell and theirs bridge the capacitor for direct current: ${direct} on-hook through ${bell.part.name}.`,
+    `Its own dial pulses drown: ${broken} still flows while the pulse contact is open, ${made} while it is closed.`,
+  ]
+}
+
+function figuresOf(
+  context: CheckContext,
+  after: CheckContext,
+  bell: Branch,
+  others: boolean,
+): readonly Consequence[] {
+  const rings = others ? [] : become(bellCurrent(context, bell), bellCurrent(after, bell))
+  return [
+    ...rings,
+    ...become(bellDirect(context, bell, 'on-hook'), bellDirect(after, bell, 'on-hook')),
+    ...become(leakageNow(context), leakageNow(after)),
+    ...become(whileBroken(context), whileBroken(after)),
+    ...(others ? become(bellCurrent(context, bell), bellCurrent(after, bell)) : []),
+  ]
+}
+
+/** The plugs of all other sets; lifting them leaves this one alone. */
+export function otherPlugs(context: CheckContext): readonly number[] {
+  const own = new Set(plugLinks(context))
+  return context.net.branches
+    .filter(({ part, index }) => part.sort === 'plug' && !own.has(index))
+    .map(({ index }) => index)
+}
