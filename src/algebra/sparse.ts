@@ -44,20 +44,6 @@ export function sparseLike(other: LinearSystem): LinearSystem {
   return other instanceof Sparse ? other.kin() : other.twin()
 }
 
-/** Plans that are kept beside the one in use. */
-const mostPlans = 3
-
-/** Pivots and the lists that were made for them. */
-interface Plan {
-  readonly choice: Choice
-  readonly factors: Factors
-  readonly places: Int32Array
-  readonly to: Int32Array
-  readonly list: Int32Array
-  readonly floors: Float64Array
-  readonly mostGrowth: number
-}
-
 class Sparse implements LinearSystem {
   readonly order: number
   readonly complex: boolean
@@ -80,8 +66,6 @@ class Sparse implements LinearSystem {
   #mostGrowth = mostGrowth
   #ordered = false
   #factored = false
-  /** Plans that served before, the last one first. */
-  #others: readonly Plan[] = []
 
   constructor(columns: Columns, complex: boolean) {
     this.#columns = columns
@@ -113,7 +97,6 @@ class Sparse implements LinearSystem {
 
   factor(): Factored {
     this.#factored = false
-    if (this.#ordered) this.#putAside()
     this.#ordered = false
     for (const value of this.#a) {
       if (!Number.isFinite(value)) throw new RangeError('the system holds a value that is not finite')
@@ -149,49 +132,12 @@ class Sparse implements LinearSystem {
 
   refactor(): Factored {
     this.#factored = false
-    if (!this.#ordered) return this.factor()
-    if (this.#serves()) return this.#outcome
-    // values that come and go, as of contacts, are served in turn by pivots that are known already
-    for (const plan of this.#others) {
-      this.#putAside(plan)
-      this.#take(plan)
-      if (this.#serves()) return this.#outcome
-    }
-    return this.factor()
-  }
-
-  /** Whether the kept pivots serve these values; the factors are then theirs. */
-  #serves(): boolean {
-    if (!this.#run()) return false
-    this.#outcome.growth = this.#growth()
-    this.#factored = this.#outcome.growth <= this.#mostGrowth
-    return this.#factored
-  }
-
-  /** Keeps the plan in use for later, in place of another one. */
-  #putAside(inPlaceOf?: Plan): void {
-    if (this.#choice === undefined) return
-    const plan = {
-      choice: this.#choice,
-      factors: this.#factors,
-      places: this.#places,
-      to: this.#to,
-      list: this.#list,
-      floors: this.#floors.slice(),
-      mostGrowth: this.#mostGrowth,
-    }
-    this.#others = [plan, ...this.#others.filter((one) => one !== inPlaceOf)].slice(0, mostPlans)
-  }
-
-  #take({ choice, factors, places, to, list, floors, mostGrowth }: Plan): void {
-    this.#choice = choice
-    // twins share plans, not values
-    this.#factors = { ...factors, values: new Float64Array(factors.values.length) }
-    this.#places = places
-    this.#to = to
-    this.#list = list
-    this.#floors.set(floors)
-    this.#mostGrowth = mostGrowth
+    if (!this.#ordered || !this.#run()) return this.factor()
+    const outcome = this.#outcome
+    outcome.growth = this.#growth()
+    if (!(outcome.growth <= this.#mostGrowth)) return this.factor()
+    this.#factored = true
+    return outcome
   }
 
   #growth(): number {
@@ -236,7 +182,6 @@ class Sparse implements LinearSystem {
     own.#to = this.#to
     own.#list = this.#list
     own.#mostGrowth = this.#mostGrowth
-    own.#others = this.#others
     own.#ordered = this.#ordered
     own.#factored = this.#factored
     return own

@@ -1,7 +1,7 @@
 /** What a check works with: one set in its place, its figures on demand, and the limits. */
 import type { Figure, FigurePlan } from '../figures/figure.ts'
 import type { Installation } from '../netlist/compile.ts'
-import { type Condition, conditionOf, readCondition } from '../netlist/condition.ts'
+import { type Condition, conditionOf, readCondition, type WrittenCondition } from '../netlist/condition.ts'
 import type { Branch, Netlist, NetPlace } from '../netlist/netlist.ts'
 import type { Limits } from './limits.ts'
 import type { Verdict } from './rule.ts'
@@ -28,9 +28,13 @@ export interface Rule {
   run(context: CheckContext): readonly Verdict[]
 }
 
+/** Words that checks have asked about; there are a few dozen. */
+const known = new Map<string, WrittenCondition>()
+
 /** The condition in which the examined set does this and every other set is on-hook. */
 export function when(context: CheckContext, written: string): Condition {
-  const read = readCondition(written)
+  const read = known.get(written) ?? readCondition(written)
+  if (read !== undefined) known.set(written, read)
   if (read === undefined) throw new RangeError(`${written} is no condition`)
   return conditionOf(context.place.place, read, context.net.rest)
 }

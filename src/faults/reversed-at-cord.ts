@@ -2,9 +2,21 @@
 import { type CheckContext, nodeShort, plugLinks, roleBranches, when, wireAt } from '../checks/context.ts'
 import type { Consequence, Verdict } from '../checks/rule.ts'
 import { bellReturn } from '../checks/wiring/bell-return.ts'
+import type { Figure } from '../figures/figure.ts'
+import { onHookLeakage } from '../figures/loop.ts'
 import type { Branch } from '../netlist/netlist.ts'
 import type { Move } from '../sheet/model.ts'
-import { become, bellCurrent, bellDirect, leakageNow, loopNow, milliamps, whileBroken } from './measure.ts'
+import {
+  become,
+  becomeAll,
+  bellCurrent,
+  bellDirect,
+  leakageNow,
+  loopNow,
+  milliamps,
+  SILENT,
+  whileBroken,
+} from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
 import { inWords, mends, moved, restood, standingOf } from './try-mend.ts'
 import { coreAt, ids } from './wires.ts'
@@ -14,8 +26,10 @@ const EXPLAINS = [
   'wiring.loop-open-on-hook',
   'wiring.ringing-lead-alone',
   'bell.rings-alone',
+  'bell.rings-with-all',
   'line.leakage',
-  'bell.silent-own-dial',
+  'line.no-false-trip',
+  'dial.understood',
 ]
 const SHOWS = EXPLAINS.slice(0, 3)
 
@@ -133,7 +147,18 @@ function figuresOf(
     ...become(leakageNow(context), leakageNow(after)),
     ...become(whileBroken(context), whileBroken(after)),
     ...(others ? become(bellCurrent(context, bell), bellCurrent(after, bell)) : []),
+    ...othersLeakage(context, after),
   ]
+}
+
+/** Direct current on-hook of the other sets, through whose bells it comes back. */
+function othersLeakage(context: CheckContext, after: CheckContext): readonly Consequence[] {
+  const leakages = (one: CheckContext): readonly Figure[] =>
+    one.net.places
+      .filter(({ place }) => place !== context.place.place)
+      .map((place) => one.figure(onHookLeakage(one.net, place, when(one, 'on-hook'))))
+  const then = leakages(after)
+  return becomeAll(leakages(context), then).filter(({ figure }) => (figure.value ?? 0) > SILENT)
 }
 
 /** The plugs of all other sets; lifting them leaves this one alone. */

@@ -46,10 +46,10 @@ export function groupsOf(net: Netlist): Groups | undefined {
   const ofNode = new Int32Array(net.nodes.length)
   const plugs: number[][] = [[], ...places.map(() => [])]
   net.parts.forEach((part, index) => {
-    for (let k = part.first; k < part.first + part.count; k += 1) ofBranch[k] = ofPart[index]!
+    for (let k = part.first; k < part.first + part.count; k += 1) ofBranch[k] = ofPart[index] ?? 0
   })
   for (const { index, from, to, part } of net.branches) {
-    const group = ofBranch[index]!
+    const group = ofBranch[index] ?? 0
     if (part.sort === 'plug') {
       plugs[group]?.push(index)
       continue
@@ -81,7 +81,7 @@ export function makePortion(
   seen: readonly Group[] = [],
 ): Portion {
   const isKept = ({ index, part }: Branch): boolean => {
-    const group = groups.ofBranch[index]!
+    const group = groups.ofBranch[index] ?? 0
     if (part.sort === 'plug') return kept.has(0) && (kept.has(group) || seen.includes(group))
     return kept.has(group)
   }
@@ -92,7 +92,7 @@ export function makePortion(
   const nodes: number[] = [0]
   toNode[0] = 0
   net.nodes.forEach((_, node) => {
-    if (node === 0 || !(kept.has(groups.ofNode[node]!) || outside.has(node))) return
+    if (node === 0 || !(kept.has(groups.ofNode[node] ?? 0) || outside.has(node))) return
     toNode[node] = nodes.length
     nodes.push(node)
   })
@@ -106,21 +106,21 @@ export function makePortion(
     toPart[index] = parts.length
     parts.push(moved)
     for (let k = part.first; k < part.first + part.count; k += 1) {
-      const branch = net.branches[k]!
+      const branch = branchAt(net, k)
       toBranch[k] = branches.length
       own.push(k)
       branches.push({
         ...branch,
         index: branches.length,
-        from: toNode[branch.from]!,
-        to: toNode[branch.to]!,
+        from: toNode[branch.from] ?? -1,
+        to: toNode[branch.to] ?? -1,
         part: moved,
       })
     }
   })
   const ports = new Map(
     seen.map((group) => {
-      const contacts = contactsOf(net, groups, group).map((node) => toNode[node]!)
+      const contacts = contactsOf(net, groups, group).map((node) => toNode[node] ?? -1)
       return [group, addPort(parts, branches, groups.places[group - 1] ?? '', contacts)]
     }),
   )

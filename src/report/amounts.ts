@@ -17,10 +17,15 @@ export function valueText(value: number, unit: FigureUnit, digits: number = 3): 
   return unit === '1' ? formatNumber(value, digits) : formatQuantity(value, unit, digits)
 }
 
+/** Figures that are parts of a whole. */
+const SHARES: ReadonlySet<string> = new Set(['ringing.share', 'ringing.trip-margin'])
+
 /** What a figure shows: `≈ 38.2 mA`, `open`. */
 export function figureText(figure: Figure): string {
   if (figure.value === null) return figure.state === undefined ? '–' : STATE_WORDS[figure.state]
-  const text = valueText(figure.value, figure.unit)
+  const text = SHARES.has(figure.id)
+    ? `${formatNumber(100 * figure.value, 3)} %`
+    : valueText(figure.value, figure.unit)
   // nothing is nothing, whatever stands in for a part
   const isAbout = figure.approximate !== undefined && figure.value !== 0 && !text.startsWith('<')
   return isAbout ? ABOUT + text : text

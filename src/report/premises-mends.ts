@@ -23,7 +23,8 @@ export function mendLines(
   return [
     page.paint.bold('What to do'),
     ...groups.flatMap(({ first, places: at }, k) => {
-      const where = placesText(at, places)
+      // what is about no set is about the line and all that hangs on it
+      const where = placesText(at, places) || ('check' in first ? first.check : '')
       const mend = withoutPlace(first.mend, placeAbout(first, places))
       return hanging(`${String(k + 1).padStart(3)} `, where === '' ? mend : `${where}: ${mend}`, page.width)
     }),

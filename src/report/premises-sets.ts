@@ -134,7 +134,7 @@ function legend(rows: readonly (readonly string[])[], { sets }: Stands, page: Pa
   const says = [
     ...(sets.every(({ rests }) => rests === 'on-hook') ? ['all handsets down'] : []),
     ...(sets.some(({ rewire }) => rewire !== undefined) ? ['a rewire stands for its set'] : []),
-    ...(words.has('just') ? ['just: enough by the nominal values, too little within their tolerance'] : []),
+    ...(words.has('just') ? ['just: enough, by less than 5 % of what is needed'] : []),
     ...(words.has('?') ? ['?: not known'] : []),
     ...(rows.some((row) => row[6] !== '') ? ['rings: with everything plugged in; alone: with it alone'] : []),
   ]

@@ -75,7 +75,11 @@ function holdLines({ verdicts }: CheckAnswer, places: readonly string[], page: P
     page.paint.good('HOLDS') + title.slice('HOLDS'.length),
     ...rest,
     ...groups.flatMap(({ first, places: at }) =>
-      hanging('  remark  ', `${first.check}, ${placesText(at, places)}: ${first.remark}`, page.width),
+      hanging(
+        '  remark  ',
+        `${[first.check, placesText(at, places)].filter((one) => one !== '').join(', ')}: ${first.remark}`,
+        page.width,
+      ),
     ),
     '',
   ]

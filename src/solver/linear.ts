@@ -30,21 +30,38 @@ export interface Manner {
   readonly dense?: true
 }
 
-/** Laws that are filled, with their factors, ready for right sides. */
-export interface Ready {
+/** The shape of laws that are filled. */
+export interface Shape {
   readonly topology: Topology
   readonly shorts: readonly number[]
+}
+
+/** Laws that are filled, with their factors, ready for right sides. */
+export interface Ready extends Shape {
   readonly assembled: Assembled
 }
 
 /**
- * Makes the factors of the laws as they are filled; opens the links that close zero-ohm loops in them.
- * @throws ProblemError `contradiction` for loops of ideal sources, `no-unique-solution` with the terminal concerned.
+ * What is joined to what; opens the links that close zero-ohm loops.
+ * @throws ProblemError `contradiction` for loops of ideal sources
  */
-export function makeReady(net: Netlist, laws: Laws, complex: boolean, manner: Manner = {}): Ready {
+export function shapeOf(net: Netlist, laws: Laws): Shape {
   const shorts = laws.idealLinks()
-  const topology = topologyOf(net, laws)
-  return { topology, shorts, assembled: factored(net, laws, topology, complex, manner) }
+  return { topology: topologyOf(net, laws), shorts }
+}
+
+/**
+ * Makes the factors of the laws as they are filled.
+ * @throws ProblemError `no-unique-solution` with the terminal concerned
+ */
+export function makeReady(
+  net: Netlist,
+  laws: Laws,
+  shape: Shape,
+  complex: boolean,
+  manner: Manner = {},
+): Ready {
+  return { ...shape, assembled: factored(net, laws, shape.topology, complex, manner) }
 }
 
 /** Solves for the sources of the laws and the probes of a question. */
@@ -64,9 +81,9 @@ export function solveReady(
   return { topology, shorts, unknown: assembled.unknown, refined, residual, probeOpen }
 }
 
-/** Both at once. @throws ProblemError as `makeReady` */
+/** All at once. @throws ProblemError as `shapeOf` and `makeReady` */
 export function solveLinear(net: Netlist, laws: Laws, question: Question, manner: Manner = {}): Linear {
-  const ready = makeReady(net, laws, question.analysis === 'alternating', manner)
+  const ready = makeReady(net, laws, shapeOf(net, laws), question.analysis === 'alternating', manner)
   return solveReady(net, laws, question, ready, manner)
 }
 

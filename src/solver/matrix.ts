@@ -4,7 +4,7 @@
  */
 import type { Netlist } from '../netlist/netlist.ts'
 import { Laws, type Point } from './laws.ts'
-import { makeReady, type Ready, solveReady } from './linear.ts'
+import { makeReady, type Ready, type Shape, shapeOf, solveReady } from './linear.ts'
 import type { Question } from './question.ts'
 import type { Solution } from './solution.ts'
 import { type Standing, solutionOf, solve, stateLaws } from './solve.ts'
@@ -13,7 +13,9 @@ import { type Standing, solutionOf, solve, stateLaws } from './solve.ts'
 export class Matrix {
   readonly #net: Netlist
   readonly #laws: Laws
-  readonly #ready: Ready
+  readonly #shape: Shape
+  readonly #complex: boolean
+  #ready: Ready | undefined
   readonly #standing: Standing
   /** Sources of the laws before a question puts voltages in series. */
   readonly #offset: Float64Array
@@ -31,14 +33,22 @@ export class Matrix {
   }
 
   private constructor(net: Netlist, laws: Laws, stated: Question, standing: Standing) {
-    const ready = makeReady(net, laws, stated.analysis === 'alternating')
-    const { assembled } = ready
     this.#net = net
     this.#laws = laws
     this.#standing = standing
-    // the kept system of a wiring is filled anew by the next question of that wiring
-    this.#ready = { ...ready, assembled: { ...assembled, system: assembled.system.twin() } }
+    this.#complex = stated.analysis === 'alternating'
+    this.#shape = shapeOf(net, laws)
     this.#offset = laws.offset.slice()
+  }
+
+  /** The factors, made when the first right side comes. */
+  #factors(): Ready {
+    if (this.#ready !== undefined) return this.#ready
+    const made = makeReady(this.#net, this.#laws, this.#shape, this.#complex)
+    // the kept system of a wiring is filled anew by the next question of that wiring
+    const { assembled } = made
+    this.#ready = { ...made, assembled: { ...assembled, system: assembled.system.twin() } }
+    return this.#ready
   }
 
   /**
@@ -47,7 +57,7 @@ export class Matrix {
    */
   openAnswer(question: Question): Solution | undefined {
     const { probes = [] } = question
-    const { island } = this.#ready.topology
+    const { island } = this.#shape.topology
     if (probes.every(({ into, outOf }) => island[into] === island[outOf])) return undefined
     this.#open ??= {
       question,
@@ -70,7 +80,7 @@ export class Matrix {
     if (series.some(({ branch }) => this.#laws.ideal(branch))) return solve(this.#net, question)
     this.#laws.offset.set(this.#offset)
     this.#laws.addSeries(series, lifted)
-    const linear = solveReady(this.#net, this.#laws, question, this.#ready)
+    const linear = solveReady(this.#net, this.#laws, question, this.#factors())
     return solutionOf(this.#net, this.#laws, question, linear, this.#standing)
   }
 }

@@ -112,8 +112,10 @@ export const earthFree: Rule = {
     const earths = [0, ...(context.place.socket?.earth === true ? [context.place.plug[4]] : [])].filter(
       (node) => node !== undefined,
     )
+    // where nothing of the set touches earth, one way to hold it stands for all
+    const ways = touchesEarth(context) || earths.length > 1 ? KEY_UP : KEY_UP.slice(0, 1)
     const reach = worst(
-      wires.flatMap((wire) => earths.map((earth) => leastTo(context, wire, earth, KEY_UP))),
+      wires.flatMap((wire) => earths.map((earth) => leastTo(context, wire, earth, ways))),
       'at-least',
     )
     const leaks = ['on-hook', 'off-hook'].map((words) =>
@@ -125,7 +127,7 @@ export const earthFree: Rule = {
         subject: context.place.place,
         figure: reach,
         limit: limitOf(context.limits, 'earth-free'),
-        path: earthPath(context, wires, earths),
+        path: ways.length === 1 ? [] : earthPath(context, wires, earths),
         consequences: leaks.map((figure) => ({ figure })),
         says: {
           good: 'No wire of the set reaches earth while the key is up.',
@@ -135,6 +137,11 @@ export const earthFree: Rule = {
       }),
     ]
   },
+}
+
+/** Whether any part of the set ends at earth. */
+function touchesEarth({ net, place }: CheckContext): boolean {
+  return net.branches.some(({ from, to, part }) => part.place === place.place && (from === 0 || to === 0))
 }
 
 /** The way from a wire to earth, where there is one. */
