@@ -122,18 +122,25 @@ class Desk {
   }
 
   /** Where the line puts the bent parts of a portion that is asked without the line. */
-  #feeding({ portion }: Case, condition: Condition): Point | undefined {
+  #feeding({ portion, asked: { instead } }: Case, condition: Condition): Point | undefined {
     if (portion === undefined || this.#groups === undefined || this.#portions === undefined) return undefined
+    const changed = instead === undefined ? {} : { instead }
     const own = new Set<Group>(
-      this.#groups.places.flatMap((place, k) => (portion.kept.has(place) ? [k + 1] : [])),
+      this.#groups.places.flatMap((place, k) =>
+        portion.kept.has(place) && !portion.ports.has(k + 1) ? [k + 1] : [],
+      ),
     )
     const all = new Set<Group>(this.#groups.plugs.map((_, group) => group))
     const wide = this.#portions.of(all, own, condition)
     if (wide === undefined) {
-      const point = fedPoint(this.#net, { analysis: 'direct', condition })
+      const point = fedPoint(this.#net, { analysis: 'direct', condition, ...changed })
       return point && pointWithin(portion, point, (k) => k)
     }
-    const asked: Question = { analysis: 'direct', condition: conditionWithin(condition, wide.kept) }
+    const asked: Question = {
+      analysis: 'direct',
+      condition: conditionWithin(condition, wide.kept),
+      ...changed,
+    }
     const within = this.#portions.seenIn(wide, asked, questionWithin(wide, asked))
     const point = fedPoint(wide.net, within)
     return point && pointWithin(portion, point, (k) => wide.toBranch[k]!)

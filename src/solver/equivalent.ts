@@ -21,6 +21,9 @@ export interface Equivalent {
 /** Ohms between each contact and earth while the set is measured. */
 const LINK = 1
 
+/** A smaller share of the largest admittance is what rounding leaves; as a conductance it would join what is apart. */
+const ROUNDING = 1e-15
+
 /**
  * Whether a set is linear whatever the rest does: it has no source and touches no earth of its own, the size of no
  * alternating voltage matters to it, and no direct current can flow through a part whose law bends, since at most one
@@ -105,9 +108,11 @@ function pathsFrom(
     system.solve(b, 1)
     return b
   })
+  const largest = Math.max(...rows.map((row) => Math.max(...row.map(Math.abs))))
+  const clean = (value: number): number => (Math.abs(value) < ROUNDING * largest ? 0 : value)
   return pairsOf(contacts.map((_, k) => k)).map(([p, q]) => ({
-    re: -(rows[p]![2 * q]! + rows[q]![2 * p]!) / 2,
-    im: -(rows[p]![2 * q + 1]! + rows[q]![2 * p + 1]!) / 2,
+    re: clean(-(rows[p]![2 * q]! + rows[q]![2 * p]!) / 2),
+    im: clean(-(rows[p]![2 * q + 1]! + rows[q]![2 * p + 1]!) / 2),
   }))
 }
 

@@ -30,7 +30,10 @@ export function groupsAsked(
     if (k !== 0) into.add(groups.ofNode[k]!)
   }
   const branch = (k: number): void => {
-    into.add(groups.ofBranch[k]!)
+    const group = groups.ofBranch[k]!
+    into.add(group)
+    // a contact of a plug lies between its set and the sockets
+    if (groups.plugs[group]?.includes(k) === true) into.add(0)
   }
   reads.nodes.forEach(node)
   reads.branches.forEach(branch)

@@ -47,7 +47,14 @@ export function stateLaws(net: Netlist, laws: Laws, question: Question, fed?: Po
   if (question.small === 'fed') {
     laws.fill(net, question)
     const point = laws.hasBent(net) ? (fed ?? fedPoint(net, question)) : undefined
-    return point === undefined ? {} : { chords: laws.takeChords(net, point) }
+    if (point === undefined) return {}
+    const chords = laws.takeChords(net, point)
+    // a resistance in place of a law has lost what was put in series with that
+    laws.addSeries(
+      question.series?.filter(({ branch }) => chords.has(branch)),
+      question.lifted,
+    )
+    return { chords }
   }
   if (question.analysis === 'alternating') {
     const point = operatingPoint(net, question)

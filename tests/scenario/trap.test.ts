@@ -2,6 +2,19 @@ import { check, compare } from 'ringproof'
 import { describe, expect, test } from 'vitest'
 import { checkMoved, DEMO, troubles, verdictOf, wiringStates } from '../support/bench.ts'
 
+/** What is not modelled yet, what has no trustworthy limit, and what needs a second set. */
+const UNANSWERED = [
+  'bell.silent-own-dial',
+  'bell.silent-other-dials',
+  'dial.rate',
+  'dial.ratio',
+  'dial.make',
+  'dial.break',
+  'dial.muting',
+  'speech.sidetone',
+  'speech.impedance',
+  'speech.two-sets',
+]
 const SEPARATE = 'wiring.cores-separate'
 
 describe('a sedge converted the way a fescue is', () => {
@@ -43,11 +56,13 @@ describe('a sedge converted the way a fescue is', () => {
 })
 
 describe.each(['sedge-converted', 'fescue-converted', 'fescue', 'sedge'])('%s', (target) => {
-  test('holds in every check of the wiring, and only what is not modelled is unknown', () => {
+  test('holds in every check of the wiring, and only what has no answer here is unknown', () => {
     const answer = check({ target }, DEMO)
     expect(Object.keys(wiringStates(answer))).toHaveLength(15)
     expect(troubles(answer)).toEqual({})
-    expect(answer.counts).toMatchObject({ fails: 0, marginal: 0, unknown: 21 })
+    expect(answer.counts).toMatchObject({ fails: 0, marginal: 0 })
+    const unknown = answer.verdicts.filter(({ state }) => state === 'unknown').map((one) => one.check)
+    expect(unknown).toEqual(UNANSWERED)
     expect(answer.outcome).toBe('unknown')
   })
 })
@@ -65,7 +80,7 @@ describe('handset cores joined where the receiver’s loop touches the set at on
   })
 
   test('change no check and no figure', () => {
-    expect(answer.changed).toEqual({ checks: [], figures: [] })
+    expect(answer.changed).toMatchObject({ checks: [], figures: [] })
     expect(answer.proposed.figures.map(({ id }) => id)).toEqual(answer.found.figures.map(({ id }) => id))
   })
 })

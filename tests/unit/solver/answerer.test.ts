@@ -3,6 +3,10 @@ import { contextsOf } from 'ringproof/answer/check-answer'
 import { setFigures } from 'ringproof/answer/set-figures'
 import { stand } from 'ringproof/answer/standing'
 import { CHECKS } from 'ringproof/checks/catalogue'
+import { between } from 'ringproof/figures/between'
+import type { Tap } from 'ringproof/figures/figure'
+import { loopCurrent } from 'ringproof/figures/loop'
+import { readFigure } from 'ringproof/figures/read'
 import { conditionOf, readCondition } from 'ringproof/netlist/condition'
 import { sameStates } from 'ringproof/netlist/line-state'
 import { type Netlist, nodeOf } from 'ringproof/netlist/netlist'
@@ -102,6 +106,68 @@ describe('an answerer', () => {
     expect(largestOf(given.currents)).toBeGreaterThan(1e-6)
   })
 
+  test('knows nothing of a plug that is lifted, and reads its links all the same', () => {
+    const { net } = stand({ target: 'goods-office' }, DEMO)
+    const place = net.places[1] ?? never()
+    const lifted = net.branches
+      .filter(({ part }) => part.sort === 'plug' && part.place === place.place)
+      .map(({ index }) => index)
+    const condition = conditionOf(place.place, readCondition('off-hook') ?? never())
+    const figure = readFigure(
+      net,
+      loopCurrent(net, place, condition, 'loop.current', { lifted }),
+      answererOf(net),
+    )
+    expect(figure.value).toBe(0)
+  })
+
+  test('feeds a part with other values as it feeds the rest', () => {
+    const { net } = stand({ target: 'goods-office' }, DEMO)
+    const place = net.places[1] ?? never()
+    const part = net.parts.findIndex(({ id }) => id === `${place.place}/transmitter`)
+    const own = (net.parts[part] ?? never()).spec as unknown as { resistance: { value: { value: number } } }
+    const { resistance } = own
+    const other = { ...own, resistance: { ...resistance, value: { ...resistance.value, value: 600 } } }
+    const lifted = net.branches
+      .filter(({ part: one }) => one.sort === 'plug' && one.place === place.place)
+      .map(({ index }) => index)
+    const plan = between(
+      net,
+      nodeOf(net, `${place.place}/handset.t1`),
+      nodeOf(net, `${place.place}/handset.t2`),
+      {
+        condition: conditionOf(place.place, readCondition('off-hook') ?? never()),
+        lifted,
+        instead: [{ part, spec: other as never }],
+      },
+    )
+    const given = readFigure(net, plan, answererOf(net)).value ?? 0
+    const fresh = readFigure(net, plan, (question) => solve(net, question)).value ?? -1
+    expect(Math.abs(given / fresh - 1)).toBeLessThan(1e-9)
+    const as = readFigure(
+      net,
+      { ...plan, taps: plan.taps.map((tap) => withoutInstead(tap)) },
+      answererOf(net),
+    )
+    expect(as.value).not.toBeCloseTo(given, 0)
+  })
+
+  test('puts a voltage into a part whose law bends, as the line feeds it', () => {
+    const { net, places } = stand({ target: 'fescue' }, DEMO)
+    const branch = net.branchIndex.get(`${places[0]}/transmitter`) ?? -1
+    const question: Question = {
+      analysis: 'alternating',
+      frequency: 1000,
+      sources: 'none',
+      small: 'fed',
+      condition: conditionOf(places[0] ?? '', readCondition('off-hook/speech') ?? never()),
+      series: [{ branch, re: 1 }],
+    }
+    const fresh = solve(net, question)
+    expectSame((one) => currentIn(one, branch), answererOf(net)(question), fresh, largestOf(fresh.currents))
+    expect(largestOf(fresh.currents)).toBeGreaterThan(1e-4)
+  })
+
   test('says a problem each time it is asked', () => {
     const answer = () => check({ target: 'contradiction' }, DEMO)
     expect(answer).toThrow()
@@ -143,6 +209,11 @@ describe('states of the line', () => {
     expect(sameStates(net)).toEqual({ idle: 'idle', ringing: 'idle', speech: 'idle' })
   })
 })
+
+function withoutInstead(tap: Tap): Tap {
+  const { instead: _, ...question } = tap.question
+  return { ...tap, question }
+}
 
 function never(): never {
   throw new Error('the test is wrong')
