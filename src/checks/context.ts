@@ -98,3 +98,17 @@ export function short(context: CheckContext, id: string): string {
 export function nodeShort(context: CheckContext, node: number): string {
   return short(context, context.net.nodes[node] ?? '')
 }
+
+/** Other sets that are off their hook as the premises stand: they engage the line. */
+export function liftedOthers({ net, place }: CheckContext): readonly string[] {
+  return net.places
+    .map((one) => one.place)
+    .filter((name) => name !== place.place && net.rest[name]?.hook === 'off-hook')
+}
+
+/** The condition in which the examined set does this and every other set is hung up, whatever it does as things stand. */
+export function whenHungUp(context: CheckContext, written: string): Condition {
+  const { line, sets } = when(context, written)
+  const own = sets[context.place.place]
+  return { line, sets: own === undefined ? {} : { [context.place.place]: own } }
+}

@@ -44,7 +44,7 @@ export function judge(evidence: Evidence): Verdict {
     path,
     ...(consequences ? { consequences } : {}),
   }
-  if (value === undefined || Number.isNaN(value) || limit.value === 0) {
+  if (value === undefined || Number.isNaN(value)) {
     return {
       ...head,
       state: 'unknown',
@@ -54,6 +54,13 @@ export function judge(evidence: Evidence): Verdict {
       margin: null,
     }
   }
+  if (limit.value === 0) {
+    // nothing is a share of nothing
+    const within = limit.side === 'at-least' ? value >= 0 : value <= 0
+    return within
+      ? { ...head, state: 'holds', says: says.good, margin: null }
+      : { ...head, state: 'fails', says: says.bad, margin: null, mend }
+  }
   const raw =
     limit.side === 'at-most' ? (limit.value - value) / limit.value : (value - limit.value) / limit.value
   const margin = Number.isFinite(raw) ? raw : null
@@ -62,6 +69,16 @@ export function judge(evidence: Evidence): Verdict {
   if (raw < MARGINAL_BELOW && limit.unit !== '1')
     return { ...head, state: 'marginal', says: says.good, margin, mend }
   return { ...head, state: 'holds', says: says.good, margin }
+}
+
+const GRAVITY: readonly Verdict['state'][] = ['fails', 'marginal', 'unknown', 'holds']
+
+/** Order of verdicts: the graver first, among equals that with the smaller margin. */
+export function graver(p: Verdict, q: Verdict): number {
+  const states = GRAVITY.indexOf(p.state) - GRAVITY.indexOf(q.state)
+  return states !== 0
+    ? states
+    : (p.margin ?? Number.POSITIVE_INFINITY) - (q.margin ?? Number.POSITIVE_INFINITY) || 0
 }
 
 /** The figure furthest on the bad side of a limit: the largest for at-most, the smallest for at-least. */

@@ -1,6 +1,6 @@
 /** What the schemas of premises cannot see. */
 import type { Checker } from './checker.ts'
-import { entriesOf, textOf, under } from './raw.ts'
+import { entriesOf, type Raw, textOf, under } from './raw.ts'
 import { ticked } from './wording.ts'
 
 /** Names of sheets, names of sockets, and no socket that feeds itself by way of others. */
@@ -36,7 +36,28 @@ export function checkPremises(check: Checker): void {
     check.onShelf(under(value, 'set'), 'set')
     check.onShelf(under(value, 'rewire'), 'rewire')
     check.known(under(value, 'in'), sockets.keys(), 'socket')
+    checkCondition(check, under(value, 'condition'))
   }
+}
+
+/** What the line does is one for all sets; said of one set it is left out. */
+function checkCondition(check: Checker, raw: Raw | undefined): void {
+  const word = check.word(raw)
+  const said = word?.text.split('/').find((one) => one === 'ringing' || one === 'speech')
+  if (word === undefined || said === undefined) return
+  check.problems.push({
+    code: 'name-unknown',
+    severity: 'warning',
+    place: word.place,
+    found: `${ticked(said)} in the condition of one set, which is left out: what the line does is one for all`,
+    expected: 'what handset, dial and key of this set do',
+    mend: `write ${ticked(
+      word.text
+        .split('/')
+        .filter((one) => one !== said)
+        .join('/'),
+    )}, and ask with \`--condition\``,
+  })
 }
 
 /** What belongs to the cable between two sockets means nothing where the line ends. */

@@ -1,13 +1,14 @@
 /** Does this line understand the pulses of this dial? The steady half: whether at all, and the currents made and broken. */
 import { leakageOpen, resistanceMade } from '../../figures/dial.ts'
 import type { Figure } from '../../figures/figure.ts'
-import { directCurrent, loopCurrent } from '../../figures/loop.ts'
+import { directCurrent, loopCurrent, onHookLeakage } from '../../figures/loop.ts'
 import { soundersOf } from '../../figures/ringing-share.ts'
 import type { NetLine } from '../../netlist/netlist.ts'
-import { type CheckContext, hasDial, type Rule, when } from '../context.ts'
+import { type CheckContext, hasDial, liftedOthers, type Rule, when, whenHungUp } from '../context.ts'
+import { graver } from '../judge.ts'
 import { type Limit, limitOf } from '../limits.ts'
 import { culpritMend } from '../line/culprit.ts'
-import { judgeAndMend, type Mended, withConverter } from '../mends.ts'
+import { judgeAndMend, type Mended, namesOf, withConverter } from '../mends.ts'
 import type { Consequence, Fails, Verdict } from '../rule.ts'
 import { unanswered } from '../unanswered.ts'
 
@@ -38,6 +39,12 @@ function made(context: CheckContext): Figure {
 }
 
 function broken(context: CheckContext, line: NetLine): Figure {
+  const { net, place } = context
+  // a converter hears what its set carries, not what it draws itself
+  if (place.socket?.pulsesEnd === true) {
+    const heard = onHookLeakage(net, place, when(context, 'off-hook/break'))
+    return context.figure({ ...heard, id: 'dial.leakage-open' })
+  }
   return context.figure(leakageOpen(context.net, context.place, line, when(context, 'off-hook/break')))
 }
 
@@ -114,6 +121,19 @@ function pulsesJudged(context: CheckContext, line: NetLine, how: string): Verdic
       mend: 'look for resistance in the loop of the set, then at the current of this line (`line.current`)',
     }),
   )
+  const engaged = liftedOthers(context)
+  const hungUp = (): Mended | undefined => {
+    if (engaged.length === 0) return undefined
+    const mended = context.figure(
+      leakageOpen(context.net, context.place, line, whenHungUp(context, 'off-hook/break')),
+    )
+    return (mended.value ?? 0) <= most.value
+      ? {
+          mend: `hang up ${namesOf(engaged)}, which keeps the line closed`,
+          consequences: [{ figure: open, mended }],
+        }
+      : undefined
+  }
   const opened = judgeAndMend(
     evidence(
       open,
@@ -122,6 +142,7 @@ function pulsesJudged(context: CheckContext, line: NetLine, how: string): Verdic
       'little more, and a break is no break: look for what leaks beside the contact',
     ),
     () =>
+      hungUp() ??
       culpritMend(
         context,
         open,
@@ -131,7 +152,7 @@ function pulsesJudged(context: CheckContext, line: NetLine, how: string): Verdic
         'look for what bridges the open contact in the set: its quench, damp, a strap',
       ),
   )
-  const [worse = closed] = [closed, opened].sort((p, q) => (p.margin ?? 0) - (q.margin ?? 0))
+  const [worse = closed] = [closed, opened].sort(graver)
   return worse
 }
 

@@ -2,9 +2,10 @@
 import type { Figure } from '../../figures/figure.ts'
 import { loopCurrent, plugBranch } from '../../figures/loop.ts'
 import type { Installation } from '../../netlist/compile.ts'
-import { type CheckContext, hasHook, type Rule, when } from '../context.ts'
+import { type CheckContext, hasHook, liftedOthers, type Rule, when, whenHungUp } from '../context.ts'
+import { graver } from '../judge.ts'
 import { type Limit, limitOf } from '../limits.ts'
-import { judgeAndMend, type Mended, withSocket } from '../mends.ts'
+import { judgeAndMend, type Mended, namesOf, withSocket } from '../mends.ts'
 import type { VerdictLimit } from '../rule.ts'
 import { ofLine } from '../sheet-limit.ts'
 import { unanswered } from '../unanswered.ts'
@@ -40,8 +41,7 @@ export const current: Rule = {
       },
       () => lessMend(context, figure, least.value, most.value),
     )
-    const inOrder = [low, high].sort((p, q) => (p.margin ?? 0) - (q.margin ?? 0))
-    return inOrder.slice(0, 1)
+    return [low, high].sort(graver).slice(0, 1)
   },
 }
 
@@ -64,6 +64,12 @@ function limitsOf({ net, limits }: CheckContext): Limits {
 /** Looks for what takes the current: apparatus and cable in the house, then the cable of the line. */
 function moreMend(context: CheckContext, figure: Figure, least: number): Mended {
   const { installation, place } = context
+  const engaged = liftedOthers(context)
+  if (engaged.length > 0) {
+    const mended = context.figure(loopCurrent(context.net, place, whenHungUp(context, 'off-hook')))
+    if ((mended.value ?? 0) >= least)
+      return { mend: `hang up ${namesOf(engaged)}, which takes the rest`, consequences: [{ figure, mended }] }
+  }
   const { premises, line } = installation
   const first = Object.entries(premises?.sockets ?? {}).find(([, one]) => one['fed from'] === undefined)?.[0]
   if (first !== undefined && first !== place.socket?.name) {

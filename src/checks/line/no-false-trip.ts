@@ -1,9 +1,12 @@
 /** Does ringing go on until someone answers? By the direct current of the whole line while it rings. */
 import { lineCurrent, tripMargin } from '../../figures/line-current.ts'
 import { leakageRinging } from '../../figures/loop.ts'
+import type { Condition } from '../../netlist/condition.ts'
+import type { NetLine } from '../../netlist/netlist.ts'
 import type { CheckContext, Rule } from '../context.ts'
+import { judge } from '../judge.ts'
 import { limitOf } from '../limits.ts'
-import { judgeAndMend } from '../mends.ts'
+import { judgeAndMend, namesOf } from '../mends.ts'
 import type { Consequence, Verdict } from '../rule.ts'
 import { ofLine } from '../sheet-limit.ts'
 import { unanswered } from '../unanswered.ts'
@@ -31,6 +34,8 @@ export const noFalseTrip: Rule = {
       const says = `The sheet of this line does not say what trips its ringing.${draws.says}`
       return [unanswered(context, noFalseTrip.id, 'no-limit', says, figure, context.net.name)]
     }
+    const engaged = context.net.places.map(({ place }) => place).filter((name) => isLifted(context, name))
+    if (engaged.length > 0) return [engagedVerdict(context, line, engaged, trip)]
     const verdict = judgeAndMend(
       {
         check: noFalseTrip.id,
@@ -57,6 +62,34 @@ export const noFalseTrip: Rule = {
     )
     return [withRemark(verdict, draws.says.trim())]
   },
+}
+
+function isLifted({ net }: CheckContext, place: string): boolean {
+  return net.rest[place]?.hook === 'off-hook'
+}
+
+/** A line on which somebody is off the hook as things stand. */
+function engagedVerdict(
+  context: CheckContext,
+  line: NetLine,
+  places: readonly string[],
+  trip: number,
+): Verdict {
+  const { net } = context
+  const names = namesOf(places)
+  const asItStands: Condition = { line: 'ringing', sets: net.rest }
+  return judge({
+    check: noFalseTrip.id,
+    subject: net.name,
+    figure: context.figure(lineCurrent(net, line, 'leakage.ringing', asItStands, {}, net.name)),
+    limit: ofLine(trip, 'at-most', 'A', 'trip: current'),
+    path: [],
+    says: {
+      good: `${names} off the hook draws too little to be noticed while it rings.`,
+      bad: `${names} off the hook: this line is engaged and does not ring, or stops at once.`,
+    },
+    mend: `hang up ${names}`,
+  })
 }
 
 function margin(context: CheckContext): readonly Consequence[] {

@@ -6,7 +6,7 @@ import type { Condition } from '../../netlist/condition.ts'
 import type { Branch, NetPlace } from '../../netlist/netlist.ts'
 import { formatQuantity } from '../../quantities/format.ts'
 import { type CheckContext, type Rule, when } from '../context.ts'
-import { judge, shown } from '../judge.ts'
+import { graver, judge, shown } from '../judge.ts'
 import { limitOf } from '../limits.ts'
 import type { Verdict, VerdictLimit } from '../rule.ts'
 import { ofLine } from '../sheet-limit.ts'
@@ -79,7 +79,7 @@ function fed(
     figure: weakest.figure,
     limit: { ...left, unit: 'A', value: left.value * weakest.before },
   })
-  return (hearing.margin ?? 0) < (feeding.margin ?? 0) ? hearing : feeding
+  return graver(hearing, feeding) < 0 ? hearing : feeding
 }
 
 /** Send and receive of the examined set. */

@@ -5,7 +5,16 @@ import { loopCurrent, onHookLeakage } from '../../figures/loop.ts'
 import type { Condition } from '../../netlist/condition.ts'
 import { conducting, without } from '../../netlist/conduct.ts'
 import { joinedTo, pathBetween } from '../../netlist/paths.ts'
-import { type CheckContext, hasHook, nodeShort, plugLinks, type Rule, when, wireAt } from '../context.ts'
+import {
+  type CheckContext,
+  hasHook,
+  nodeShort,
+  plugLinks,
+  type Rule,
+  when,
+  whenHungUp,
+  wireAt,
+} from '../context.ts'
 import { judge, shown } from '../judge.ts'
 import { limitOf } from '../limits.ts'
 import type { Unknown } from '../rule.ts'
@@ -106,7 +115,8 @@ export const loopThroughSet: Rule = {
     if (context.net.line === undefined || context.place.socket === undefined)
       return [noLine(context, loopThroughSet.id)]
     if (!hasHook(context)) return [noHook(context, loopThroughSet.id)]
-    const condition = when(context, 'off-hook')
+    // a set beside it that is off its hook says nothing of the wiring of this one
+    const condition = whenHungUp(context, 'off-hook')
     const { ids, gap } = loopWay(context)
     const current = carriedLoop(context, condition)
     return [

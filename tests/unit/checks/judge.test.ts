@@ -1,4 +1,4 @@
-import { judge, MARGINAL_BELOW, shown, worst } from 'ringproof/checks/judge'
+import { graver, judge, MARGINAL_BELOW, shown, worst } from 'ringproof/checks/judge'
 import type { Limit } from 'ringproof/checks/limits'
 import type { Figure } from 'ringproof/figures/figure'
 import { describe, expect, test } from 'vitest'
@@ -52,6 +52,17 @@ describe('a figure against a limit', () => {
     expect(Math.abs((one.margin ?? 9) - margin)).toBeLessThan(1e-12)
     expect('mend' in one).toBe(state !== 'holds')
     expect(one.says).toBe(state === 'fails' ? 'bad' : 'good')
+  })
+
+  test('of nought holds at least, and fails at most where there is anything at all', () => {
+    expect(judged(figure(1e-9), limit(0, 'at-least'))).toMatchObject({ state: 'holds', margin: null })
+    expect(judged(figure(1e-9), limit(0, 'at-most'))).toMatchObject({ state: 'fails', margin: null })
+    expect(judged(figure(0), limit(0, 'at-most'))).toMatchObject({ state: 'holds', margin: null })
+  })
+
+  test('comes after a graver one', () => {
+    const states = [101, 100, 50, 10].map((value) => judged(figure(value), limit(100, 'at-most')))
+    expect([...states].reverse().sort(graver)).toEqual(states)
   })
 
   test('is never marginal when it is a count', () => {

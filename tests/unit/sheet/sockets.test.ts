@@ -114,3 +114,28 @@ describe('masters, outlets and mirrored sockets', () => {
     )
   })
 })
+
+describe('the condition of a set in its place', () => {
+  const at = (condition: string) => {
+    const text = [
+      'ringproof: 1',
+      'sheet: premises',
+      'name: trial',
+      'line: depot-exchange',
+      'sockets:',
+      '  front: {is: master, capacitance: 1.8 µF, resistance: 470 kΩ}',
+      'sets:',
+      `  desk: {set: fescue, in: front, condition: ${condition}}`,
+      '',
+    ].join('\n')
+    return readSheet({ file: 'trial.yaml', text }, SHELF, 'premises')
+  }
+
+  test('says nothing of the line, and is warned about where it does', () => {
+    expect(at('off-hook/key').problems).toEqual([])
+    const { sheet, problems } = at('on-hook/ringing')
+    expect(sheet).toBeDefined()
+    expect(problems[0]).toMatchObject({ severity: 'warning', place: { line: 8 } })
+    expect(problems[0]?.mend).toContain('`on-hook`')
+  })
+})
