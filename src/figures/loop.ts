@@ -29,7 +29,9 @@ export function directCurrent(
 
 /** The link between a plug contact and its socket, by wiring number: 5 a wire, 2 b wire, 3 ringing lead. */
 export function plugBranch(net: Netlist, place: NetPlace, number: 2 | 3 | 4 | 5): Branch | undefined {
-  const index = net.branchIndex.get(`${place.place}/plug.${number}`)
+  // its link is called by the number that the contact has in the plug
+  const own = place.socket?.mirrored === true ? 7 - number : number
+  const index = net.branchIndex.get(`${place.place}/plug.${own}`)
   return index === undefined ? undefined : net.branches[index]
 }
 

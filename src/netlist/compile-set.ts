@@ -66,6 +66,7 @@ export function compileSet(
     const node = (end: string): string => at(`handset.${end}`)
     builder.add(kindOf(spec), spec, { place, name, sort: 'handset', node, origin: origin(`handset.${name}`) })
   }
+  const plug = plugNodes(builder, set, place)
   return {
     place,
     set: set.name,
@@ -83,7 +84,8 @@ export function compileSet(
       sockets: Object.values(one.sockets).map((terminal) => builder.node(at(terminal))),
     })),
     common: set['common cores'].map((group) => group.map((core) => `handset.${core}`)),
-    plug: plugNodes(builder, set, place),
+    plug,
+    meets: meetingIn(plug, socket),
     socket,
   }
 }
@@ -146,6 +148,14 @@ function compileCords(
       return { name, cord, core, endsIn, far, lands, branch, meant, colour: one.colour }
     }),
   )
+}
+
+function meetingIn(
+  plug: Readonly<Record<number, number>>,
+  socket: NetSocket | undefined,
+): Readonly<Record<number, number>> {
+  if (socket?.mirrored !== true) return plug
+  return Object.fromEntries(Object.entries(plug).map(([number, node]) => [7 - Number(number), node]))
 }
 
 function plugNodes(builder: NetlistBuilder, set: SetSheet, place: string): Record<number, number> {

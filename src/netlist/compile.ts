@@ -86,9 +86,10 @@ function plugIn(builder: NetlistBuilder, set: NetPlace, socket: NetSocket, rever
     3: socket.ringing,
     4: socket.earth ? 0 : undefined,
   }
-  for (const [number, node] of Object.entries(set.plug)) {
-    const wired = wires[socket.mirrored ? 7 - Number(number) : Number(number)]
+  for (const [met, node] of Object.entries(set.meets)) {
+    const wired = wires[Number(met)]
     if (wired === undefined) continue
+    const number = socket.mirrored ? 7 - Number(met) : met
     const ids = builder.names(wired, node)
     const spec = {
       kind: 'strap',

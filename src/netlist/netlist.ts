@@ -94,6 +94,8 @@ export interface NetPlace {
   readonly common: readonly (readonly string[])[]
   /** Node of each plug contact by its number in the wiring numbering: 2 b wire, 3 ringing lead, 4 earth, 5 a wire. */
   readonly plug: Readonly<Record<number, number>>
+  /** The same by the number of the wire that each contact meets in its socket, which one made up mirrored turns round. */
+  readonly meets: Readonly<Record<number, number>>
   /** Socket that it is plugged into, if any. */
   readonly socket: NetSocket | undefined
 }

@@ -77,7 +77,7 @@ export const sparesFree: Rule = {
   asks: 'Do spare cores and spare terminals touch nothing live?',
   run(context) {
     const { net, place } = context
-    const plug = Object.entries(place.plug)
+    const plug = Object.entries(place.meets)
       .filter(([number]) => !IN_USE.has(number) && !(number === '4' && place.socket?.earth === true))
       .map(([, node]) => node)
     const spares = [...new Set([...place.spare, ...plug])]
@@ -109,7 +109,7 @@ export const earthFree: Rule = {
     const wires = wiresOf(context)
     if (wires.length < 2) return [noLine(context, earthFree.id)]
     // where the socket has earth, contact 4 of the plug is the set's own earth
-    const earths = [0, ...(context.place.socket?.earth === true ? [context.place.plug[4]] : [])].filter(
+    const earths = [0, ...(context.place.socket?.earth === true ? [context.place.meets[4]] : [])].filter(
       (node) => node !== undefined,
     )
     // where nothing of the set touches earth, one way to hold it stands for all
