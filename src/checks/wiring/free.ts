@@ -13,7 +13,7 @@ import {
   when,
   wireAt,
 } from '../context.ts'
-import { judge, worst } from '../judge.ts'
+import { type Evidence, graver, judge, worst } from '../judge.ts'
 import { limitOf } from '../limits.ts'
 import type { Verdict } from '../rule.ts'
 import { noLine } from './loop.ts'
@@ -35,26 +35,45 @@ function wiresOf(context: CheckContext): readonly number[] {
   return wires.filter((node) => node !== undefined)
 }
 
-/** The least of what leads from a node to anything live, to direct current and at ringing frequency. */
-function leastToWires(context: CheckContext, node: number, written: readonly string[]): Figure {
+/** Direct current or ringing: their limits are different ones. */
+type Kind = 'direct' | 'ringing'
+
+/** The least of what leads from a node to anything live. */
+function leastToWires(context: CheckContext, node: number, written: readonly string[], by: Kind): Figure {
   return worst(
-    wiresOf(context).map((wire) => leastTo(context, node, wire, written)),
+    wiresOf(context).map((wire) => leastTo(context, node, wire, written, by)),
     'at-least',
   )
 }
 
-/** The least of what lies between two nodes of the set alone, to direct current and at ringing frequency. */
-function leastTo(context: CheckContext, node: number, other: number, written: readonly string[]): Figure {
+/** The least of what lies between two nodes of the set alone, to direct current or at ringing frequency. */
+function leastTo(
+  context: CheckContext,
+  node: number,
+  other: number,
+  written: readonly string[],
+  by: Kind,
+): Figure {
   const lifted = plugLinks(context)
-  const frequency = ringingFrequency(context)
-  const figures = written.flatMap((words) => {
-    const condition = when(context, words)
-    return [
-      { condition, lifted },
-      { condition, lifted, frequency },
-    ].map((how) => context.figure(between(context.net, node, other, how)))
-  })
+  const at = by === 'direct' ? {} : { frequency: ringingFrequency(context) }
+  const figures = written.map((words) =>
+    context.figure(between(context.net, node, other, { condition: when(context, words), lifted, ...at })),
+  )
   return worst(figures, 'at-least')
+}
+
+/** Judges what lies between by direct current and by ringing, each against its own limit; the graver of the two. */
+function judgeApart(
+  context: CheckContext,
+  reach: (by: Kind) => Figure,
+  limits: Readonly<Record<Kind, string>>,
+  evidence: Omit<Evidence, 'figure' | 'limit'>,
+): Verdict {
+  const [direct, ringing] = (['direct', 'ringing'] as const).map((by) =>
+    judge({ ...evidence, figure: reach(by), limit: limitOf(context.limits, limits[by]) }),
+  )
+  if (direct === undefined || ringing === undefined) throw new RangeError('nothing was judged')
+  return graver(ringing, direct) < 0 ? ringing : direct
 }
 
 function nothing(context: CheckContext, check: string, says: string): Verdict {
@@ -71,6 +90,10 @@ function nothing(context: CheckContext, check: string, says: string): Verdict {
   }
 }
 
+const SPARE = { direct: 'spare-free', ringing: 'apart-ringing' } as const
+const EARTH_FREE = { direct: 'earth-free', ringing: 'earth-free-ringing' } as const
+const TOUCHABLE = { direct: 'touchable-free', ringing: 'apart-ringing' } as const
+
 /** Are spare cores and spare terminals free? */
 export const sparesFree: Rule = {
   id: 'wiring.spares-free',
@@ -85,11 +108,9 @@ export const sparesFree: Rule = {
       return [nothing(context, sparesFree.id, 'The set has no spare core and no spare terminal.')]
     if (wiresOf(context).length < 2) return [noLine(context, sparesFree.id)]
     return spares.map((node) =>
-      judge({
+      judgeApart(context, (by) => leastToWires(context, node, ['on-hook', 'off-hook'], by), SPARE, {
         check: sparesFree.id,
         subject: net.nodes[node] ?? '',
-        figure: leastToWires(context, node, ['on-hook', 'off-hook']),
-        limit: limitOf(context.limits, 'spare-free'),
         path: [net.nodes[node] ?? ''],
         says: {
           good: `${nodeShort(context, node)} touches nothing.`,
@@ -114,19 +135,18 @@ export const earthFree: Rule = {
     )
     // where nothing of the set touches earth, one way to hold it stands for all
     const ways = touchesEarth(context) || earths.length > 1 ? KEY_UP : KEY_UP.slice(0, 1)
-    const reach = worst(
-      wires.flatMap((wire) => earths.map((earth) => leastTo(context, wire, earth, ways))),
-      'at-least',
-    )
+    const reach = (by: Kind): Figure =>
+      worst(
+        wires.flatMap((wire) => earths.map((earth) => leastTo(context, wire, earth, ways, by))),
+        'at-least',
+      )
     const leaks = ['on-hook', 'off-hook'].map((words) =>
       context.figure(earthLeakage(context.net, context.place, when(context, words))),
     )
     return [
-      judge({
+      judgeApart(context, reach, EARTH_FREE, {
         check: earthFree.id,
         subject: context.place.place,
-        figure: reach,
-        limit: limitOf(context.limits, 'earth-free'),
         path: ways.length === 1 ? [] : earthPath(context, wires, earths),
         consequences: leaks.map((figure) => ({ figure })),
         says: {
@@ -174,11 +194,9 @@ export const touchableFree: Rule = {
     }
     if (wiresOf(context).length < 2) return [noLine(context, touchableFree.id)]
     return joined.map(({ name, node = 0 }) =>
-      judge({
+      judgeApart(context, (by) => leastToWires(context, node, ALL_WAYS, by), TOUCHABLE, {
         check: touchableFree.id,
         subject: name,
-        figure: leastToWires(context, node, ALL_WAYS),
-        limit: limitOf(context.limits, 'touchable-free'),
         path: [context.net.nodes[node] ?? ''],
         says: {
           good: `The ${name} reaches no line wire.`,
