@@ -1,11 +1,14 @@
 /** The pair reversed on the set's own side: the bell lies across the ringing capacitor. At the exchange it is no fault. */
 import { type CheckContext, nodeShort, plugLinks, roleBranches, when, wireAt } from '../checks/context.ts'
+import { limitOf } from '../checks/limits.ts'
+import { namesOf } from '../checks/mends.ts'
 import type { Consequence, Verdict } from '../checks/rule.ts'
 import { bellReturn } from '../checks/wiring/bell-return.ts'
 import type { Figure } from '../figures/figure.ts'
 import { onHookLeakage } from '../figures/loop.ts'
 import type { Branch } from '../netlist/netlist.ts'
 import type { Move } from '../sheet/model.ts'
+import { thenFails } from './judge-whole.ts'
 import {
   become,
   becomeAll,
@@ -14,6 +17,7 @@ import {
   leakageNow,
   loopNow,
   milliamps,
+  ringsFrom,
   SILENT,
   whileBroken,
 } from './measure.ts'
@@ -33,6 +37,9 @@ const EXPLAINS = [
 ]
 const SHOWS = EXPLAINS.slice(0, 3)
 
+/** A direct current in a bell that more than the resistor of the socket passes, A. */
+const TELLING = 1e-3
+
 /** Which way round the pair lies is the exchange's affair; that a set alone lies the other way round is a fault. */
 export const reversedAtCord: FaultRule = {
   id: 'reversed-at-cord',
@@ -45,7 +52,9 @@ export const reversedAtCord: FaultRule = {
     const bell = roleBranches(context, 'sounder').find(({ id }) => id === first?.subject)
     if (bell === undefined) return []
     const turned = turnedBack(context, verdicts)
-    return turned === undefined ? [] : [reversed(context, bell, turned)]
+    if (turned === undefined) return []
+    const mend = turned.mend + thenFails(context, verdicts, turned.after)
+    return [reversed(context, bell, { ...turned, mend })]
   },
 }
 
@@ -67,11 +76,22 @@ function turnedBack(context: CheckContext, verdicts: readonly Verdict[]): Turned
 }
 
 function betweenSocketAndSet(context: CheckContext): Turned | undefined {
+  const { installation, place } = context
   if (standingOf(context).reversed !== true) return undefined
+  const where = 'between its socket and the set'
+  const others = Object.keys(installation.sets).filter(
+    (name) => name !== place.place && installation.sets[name]?.reversed === true,
+  )
+  if (others.length === 0) {
+    const mend = 'unplug the set and turn the pair back where it crosses between socket and set'
+    return { after: restood(context, { reversed: false }), mend, where }
+  }
+  // one turned back alone would bridge the capacitor with those that are still reversed
+  const sets = Object.entries(installation.sets).map(([name, one]) => [name, { ...one, reversed: false }])
   return {
-    after: restood(context, { reversed: false }),
-    mend: 'unplug the set and turn the pair back where it crosses between socket and set',
-    where: 'between its socket and the set',
+    after: context.trial({ ...installation, sets: Object.fromEntries(sets) }),
+    mend: `unplug this set and ${namesOf(others)}, which ${others.length === 1 ? 'is' : 'are'} reversed too, and turn the pair back in each between socket and set`,
+    where,
   }
 }
 
@@ -109,14 +129,13 @@ function reversed(context: CheckContext, bell: Branch, { after, mend, where }: T
   const alone = bellCurrent(context, bell, { lifted })
   const right = bellCurrent(after, bell, { lifted: otherPlugs(after) })
   const beside = lifted.length === 0 ? undefined : bellCurrent(context, bell)
-  const direct = bellDirect(context, bell, 'on-hook')
   return {
     subject: context.place.place,
     condition: when(context, 'on-hook/ringing'),
     says: [
       `The pair is reversed ${where}, so that the bell returns to the b wire and lies across the ringing capacitor.`,
       `Alone it gets ${milliamps(alone)} in place of ${milliamps(right)}.`,
-      ...(beside === undefined ? [] : besideOthers(context, bell, milliamps(beside), milliamps(direct))),
+      ...(beside === undefined ? [] : besideOthers(context, bell, beside)),
       'Reversed at the exchange, for all sets alike, it would be no fault.',
     ].join(' '),
     path: ids(context, [bell.from, bell.to, wireAt(context, 'a'), wireAt(context, 'b')]),
@@ -125,13 +144,25 @@ function reversed(context: CheckContext, bell: Branch, { after, mend, where }: T
   }
 }
 
-function besideOthers(context: CheckContext, bell: Branch, rings: string, direct: string): readonly string[] {
-  const broken = milliamps(whileBroken(context))
-  const made = milliamps(loopNow(context, 'off-hook/make'))
-  return [
-    `Beside the others it rings on their current (${rings}), but its bell and theirs bridge the capacitor for direct current: ${direct} on-hook through ${bell.part.name}.`,
-    `Its own dial pulses drown: ${broken} still flows while the pulse contact is open, ${made} while it is closed.`,
-  ]
+function besideOthers(context: CheckContext, bell: Branch, beside: Figure | undefined): readonly string[] {
+  const direct = bellDirect(context, bell, 'on-hook')
+  const open = whileBroken(context)
+  const least = ringsFrom(bell) ?? Number.POSITIVE_INFINITY
+  const rings =
+    (beside?.value ?? 0) >= least
+      ? `Beside the others it rings on their current (${milliamps(beside)})`
+      : `Beside the others it gets ${milliamps(beside)}, which does not ring it`
+  const bridges =
+    (direct?.value ?? 0) > TELLING
+      ? `, but its bell and theirs bridge the capacitor for direct current: ${milliamps(direct)} on-hook through ${bell.part.name}.`
+      : '.'
+  const drown =
+    (open?.value ?? 0) > limitOf(context.limits, 'break-current').value
+      ? [
+          `Its own dial pulses drown: ${milliamps(open)} still flows while the pulse contact is open, ${milliamps(loopNow(context, 'off-hook/make'))} while it is closed.`,
+        ]
+      : []
+  return [rings + bridges, ...drown]
 }
 
 function figuresOf(

@@ -86,7 +86,13 @@ function aspectsOf(context: CheckContext, line: NetLine): readonly Aspect[] {
       what: 'the current in the bell',
       limit: ringsFrom(sounds.current),
       plan: (changes) =>
-        ringingCurrent(bell, when(context, 'on-hook/ringing'), ringingFrequency, [1], changes),
+        ringingCurrent(
+          bell,
+          when(context, 'on-hook/ringing'),
+          ringingFrequency,
+          line.ringingHarmonics,
+          changes,
+        ),
     })
   }
   return aspects
@@ -95,15 +101,23 @@ function aspectsOf(context: CheckContext, line: NetLine): readonly Aspect[] {
 /** Fails where something is enough one way round and too little the other; what fails both ways is not for this check. */
 function verdictOf(context: CheckContext, compared: readonly Compared[]): Verdict {
   const base = { check: eitherPolarity.id, subject: context.place.place, path: [] }
-  const lost = compared.find((one) => isEnough(one, one.normal) && !isEnough(one, one.reversed))
-  const [most] = largestFirst(compared, (one) => 1 - remaining(one))
+  const gained = compared.find((one) => !isEnough(one, one.normal) && isEnough(one, one.reversed))
+  if (gained !== undefined) return onlyReversed(context, gained)
+  const works = compared.filter((one) => isEnough(one, one.normal))
+  const failing = compared.filter((one) => !works.includes(one)).map((one) => one.what)
+  if (works.length === 0) {
+    const says = `As it stands nothing works that could be lost with the pair reversed: too little is ${failing.join(', ')}. What fails is to be mended first.`
+    return unanswered(context, eitherPolarity.id, 'undetermined', says, compared[0]?.reversed ?? null)
+  }
+  const lost = works.find((one) => !isEnough(one, one.reversed))
+  const [most] = largestFirst(works, (one) => 1 - remaining(one))
   const worst = lost ?? most
   if (worst === undefined || worst.reversed.value === null) {
     const says = 'With the pair reversed at the exchange the figure is not determined.'
     return unanswered(context, eitherPolarity.id, 'undetermined', says, worst?.reversed ?? null)
   }
   const { what, limit, normal, reversed } = worst
-  const margin = (worst.reversed.value - limit.value) / limit.value
+  const margin = limit.value === 0 ? null : (worst.reversed.value - limit.value) / limit.value
   const consequences = compared.map((one) => ({ figure: one.reversed }))
   const all = { ...base, condition: reversed.condition, figure: reversed, limit, margin, consequences }
   if (lost !== undefined) {
@@ -114,7 +128,6 @@ function verdictOf(context: CheckContext, compared: readonly Compared[]): Verdic
       mend: `keep the polarity as it is and mark the socket, or put a bridge of four diodes before what has one; as the pair lies, it gets ${milliamperes(normal)}`,
     }
   }
-  const failing = compared.filter((one) => !isEnough(one, one.normal)).map((one) => one.what)
   const share = remaining(worst)
   const change =
     Math.abs(share - 1) < NOTABLE
@@ -126,8 +139,24 @@ function verdictOf(context: CheckContext, compared: readonly Compared[]): Verdic
     ...all,
     state: 'holds',
     says: `Nothing that works is lost with the pair reversed at the exchange: ${change}.`,
-    ...(failing.includes(what) ? { margin: null, limit: null } : {}),
     ...already,
+  }
+}
+
+/** A set that works one way round only, and not as the pair lies now. */
+function onlyReversed({ place }: CheckContext, { what, limit, normal, reversed }: Compared): Verdict {
+  return {
+    check: eitherPolarity.id,
+    subject: place.place,
+    condition: normal.condition,
+    state: 'fails',
+    says: `As the pair lies ${what} is too little; with the pair reversed at the exchange it is enough. The set works one way round only.`,
+    figure: normal,
+    limit,
+    margin: limit.value === 0 ? null : ((normal.value ?? 0) - limit.value) / limit.value,
+    path: [],
+    consequences: [{ figure: normal, mended: reversed }],
+    mend: 'turn the pair round where it comes into the house, and mark it; or put a bridge of four diodes before what works one way only',
   }
 }
 

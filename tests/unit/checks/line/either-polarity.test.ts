@@ -42,9 +42,11 @@ describe('the pair either way round', () => {
     expect(forward.says).toContain('the loop current is lost')
     expect(forward.figure?.value).toBeLessThan(1e-6)
     expect(mendOf(forward)).toContain('a bridge of four diodes')
-    // the other way round it never worked, so that nothing is lost
-    expect(backward.state).toBe('holds')
-    expect(backward).toHaveProperty('remark', expect.stringContaining('the loop current'))
+    // the other way round it works only with the pair reversed
+    expect(backward).toMatchObject({ state: 'fails', figure: { id: 'loop.current' } })
+    expect(backward.says).toContain('one way round only')
+    expect(backward.consequences?.[0]?.mended?.value).toBeGreaterThan(0.012)
+    expect(mendOf(backward)).toContain('turn the pair round')
   })
 
   test('holds with that diode behind a bridge', () => {
