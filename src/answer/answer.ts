@@ -3,11 +3,13 @@ import type { Verdict, VerdictState } from '../checks/rule.ts'
 import type { NamedFault } from '../faults/named-fault.ts'
 import type { Figure } from '../figures/figure.ts'
 import type { Problem } from '../problem.ts'
+import type { EqualBells } from './equal-bells.ts'
 import type { SecondOpinion } from './second-opinion.ts'
 import type { Stands } from './stands.ts'
 
 export type Outcome = 'holds' | 'marginal' | 'fails' | 'unknown' | 'answered'
-export type Counts = Readonly<Record<'holds' | 'marginal' | 'fails' | 'unknown', number>>
+/** How many verdicts of each state, and how many faults by name. */
+export type Counts = Readonly<Record<VerdictState | 'faults', number>>
 
 /** The head of every answer. */
 export interface Envelope {
@@ -28,6 +30,8 @@ export interface CheckAnswer extends Envelope {
   readonly verdicts: readonly Verdict[]
   readonly faults: readonly NamedFault[]
   readonly figures: readonly Figure[]
+  /** Of premises whose bells all get the same: what a resistor in them would change. */
+  readonly 'equal bells'?: EqualBells
   readonly 'second opinion'?: SecondOpinion
 }
 
@@ -48,7 +52,7 @@ export interface BecauseSide {
 /** One check that changes its state. */
 export interface Because {
   readonly check: string
-  /** Numbers, from 1, of the moves without which it would not come out so. */
+  /** Numbers, from 1, of the moves without which it would not come out so, or else of those each of which does it alone. */
   readonly moves: readonly number[]
   readonly says: string
   /** Null where the check has nothing to judge on that side. */
@@ -120,6 +124,8 @@ export interface FollowAnswer extends Envelope {
     readonly sort?: string
     /** file:line of the sheet that it comes from */
     readonly origin?: string
+    /** Where the rest goes, or comes from, when the branch carries less or more than the one before: the largest others. */
+    readonly rest?: readonly { readonly branch: string; readonly current: number }[]
   }[]
   readonly approximate?: string
 }

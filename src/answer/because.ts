@@ -29,20 +29,85 @@ export function becauseOf(
   const now = stateByCheck(proposed)
   const trials = after.moves.map((_, k) => {
     tell(`leaving out move ${k + 1} of ${after.moves.length}`)
-    return withoutMove(after, k, checks)
+    return withMoves(after, (one) => one !== k, checks)
   })
-  return checks.map((check) => {
-    const deciding = trials.flatMap((trial, k) =>
-      trial !== undefined && trial.outcomes.get(check)?.states !== now.get(check) ? [k + 1] : [],
-    )
-    const without = deciding.flatMap((move) => trials[move - 1] ?? [])
-    return {
-      check,
+  const without = checks.map((check) => otherwise(trials, check, now.get(check)))
+  const undecided = checks.filter((_, k) => without[k]?.length === 0)
+  const enough = enoughFor(after, undecided, (trial, check) => comesOut(trial, check, found, proposed), tell)
+  return checks.map((check, k) => {
+    const deciding = without[k] ?? []
+    const left = deciding.flatMap((move) => trials[move - 1] ?? [])
+    const { moves, says } = enough.get(check) ?? {
       moves: deciding,
-      says: sentence(check, deciding, without, after),
-      ...wordsOf(check, found, proposed),
+      says: sentence(check, deciding, left, after),
     }
+    return { check, moves, says, ...wordsOf(check, found, proposed) }
   })
+}
+
+/** Numbers of the moves with which left out a check comes out otherwise. */
+function otherwise(trials: readonly (Trial | undefined)[], check: string, now: string | undefined): number[] {
+  return trials.flatMap((trial, k) =>
+    trial !== undefined && trial.outcomes.get(check)?.states !== now ? [k + 1] : [],
+  )
+}
+
+/** Whether a check comes out as proposed: all its states alike, or its gravest where that is what changes. */
+function comesOut(
+  { outcomes }: Trial,
+  check: string,
+  found: readonly Verdict[],
+  proposed: readonly Verdict[],
+): boolean {
+  const outcome = outcomes.get(check)
+  if (outcome?.states === stateByCheck(proposed).get(check)) return true
+  const [before, after] = [gravestOf(check, found)?.state, gravestOf(check, proposed)?.state]
+  return before !== after && outcome?.worst === after
+}
+
+/** Of more moves than this no pairs are tried. */
+const MOST_PAIRED = 8
+
+/** Moves that are enough by themselves, where no single one that is left out decides: each alone, else two together. */
+interface Enough {
+  readonly moves: readonly number[]
+  readonly says: string
+}
+
+/** What is enough, for each check that no single move decides. */
+function enoughFor(
+  after: Standing,
+  checks: readonly string[],
+  isThere: (trial: Trial, check: string) => boolean,
+  tell: Tell,
+): ReadonlyMap<string, Enough> {
+  const numbers = after.moves.map((_, k) => k + 1)
+  const enough = new Map<string, Enough>()
+  if (checks.length === 0 || numbers.length < 2) return enough
+  const kept = (moves: readonly number[], of: readonly string[]): readonly string[] => {
+    tell(`keeping ${moves.length === 1 ? 'move' : 'moves'} ${listed(moves)} of ${numbers.length}`)
+    const trial = withMoves(after, (k) => moves.includes(k + 1), of)
+    return trial === undefined || trial.leaning.length > 0 ? [] : of.filter((check) => isThere(trial, check))
+  }
+  const alone = numbers.map((move) => kept([move], checks))
+  for (const check of checks) {
+    const moves = numbers.filter((_, k) => alone[k]?.includes(check))
+    if (moves.length > 0) enough.set(check, { moves, says: aloneSentence(moves) })
+  }
+  if (numbers.length > MOST_PAIRED) return enough
+  for (const pair of numbers.flatMap((p) => numbers.filter((q) => q > p).map((q) => [p, q] as const))) {
+    const open = checks.filter((check) => !enough.has(check))
+    if (open.length === 0) break
+    const says = `Moves ${listed(pair)} together do it, and so do the others without one of them.`
+    for (const check of kept(pair, open)) enough.set(check, { moves: pair, says })
+  }
+  return enough
+}
+
+function aloneSentence(moves: readonly number[]): string {
+  return moves.length === 1
+    ? `Move ${listed(moves)} does it by itself, and so do the others together.`
+    : `Moves ${listed(moves)}: each alone does it.`
 }
 
 interface Outcome {
@@ -53,21 +118,25 @@ interface Outcome {
 /** A rewire without one of its moves, and without those that lean on it. */
 interface Trial {
   readonly outcomes: ReadonlyMap<string, Outcome>
-  /** Numbers of the moves that do not apply without it. */
+  /** Numbers of the moves that do not apply without those that are left out. */
   readonly leaning: readonly number[]
 }
 
-/** The changed checks without one move and those that lean on it; undefined where no rewire is known. */
-function withoutMove(after: Standing, left: number, checks: readonly string[]): Trial | undefined {
+/** The changed checks with some of the moves, without those that lean on the rest; undefined where no rewire is known. */
+function withMoves(
+  after: Standing,
+  isKept: (k: number) => boolean,
+  checks: readonly string[],
+): Trial | undefined {
   const { rewiring, installation, places } = after
   const [place = ''] = places
   const standing = installation.sets[place]
   if (rewiring === undefined || standing === undefined) return undefined
-  const moves = rewiring.moves.filter((_, k) => k !== left)
+  const moves = rewiring.moves.filter((_, k) => isKept(k))
   const { set, problems } = applyMoves(rewiring.from, moves, rewiring.unit)
   const refused = new Set(problems.map(({ place: at }) => at))
   const leaning = rewiring.moves.flatMap(({ place: at }, k) =>
-    at !== undefined && k !== left && refused.has(at) ? [k + 1] : [],
+    at !== undefined && isKept(k) && refused.has(at) ? [k + 1] : [],
   )
   const other = { ...installation, sets: { ...installation.sets, [place]: { ...standing, set } } }
   const contexts = contextsOf({ ...after, installation: other, net: compile(other) })
@@ -128,7 +197,8 @@ function sentence(
   { moves: all }: Standing,
 ): string {
   if (all.length === 0) return 'No rewire leads from one side to the other.'
-  if (moves.length === 0) return 'No single move decides it: with any one left out it comes out the same.'
+  if (moves.length === 0)
+    return 'Several moves do it together, and more of them than it takes: with any one left out, or any one alone, it does not come out otherwise.'
   const outcomes = without.map(({ outcomes }) => outcomes.get(check)?.worst)
   const [worst] = outcomes
   const same = outcomes.every((one) => one === worst)

@@ -12,12 +12,14 @@ import { refuse } from '../problem.ts'
 import type { Shelf } from '../sheet/shelf.ts'
 import type { CheckAnswer, Counts, Outcome } from './answer.ts'
 import { envelope } from './envelope.ts'
+import { type EqualBells, equalBells } from './equal-bells.ts'
 import { deliveredLimits } from './limits-table.ts'
 import { lineFigures, setFigures } from './set-figures.ts'
 import { type Standing, stand, type Where } from './standing.ts'
 import { standsOf } from './stands.ts'
 import type { Supply } from './supply.ts'
 import { QUIET, type Tell } from './tell.ts'
+import { whereAsked } from './where-asked.ts'
 
 /** The places of a standing, ready for checks and figures. @throws ProblemError where no set stands */
 export function contextsOf(standing: Standing, supply: Supply = freshSupplier): readonly CheckContext[] {
@@ -55,6 +57,7 @@ export interface Judged {
   readonly verdicts: readonly Verdict[]
   readonly faults: readonly NamedFault[]
   readonly figures: readonly Figure[]
+  readonly 'equal bells'?: EqualBells
 }
 
 /** Verdicts of each place, of all checks or of those that are wanted; a check that is asked once stands with the first. */
@@ -76,6 +79,8 @@ export function judgeStanding(standing: Standing, supply?: Supply, tell: Tell = 
   const judged = verdictsOf(contexts, undefined, tell)
   tell('looking for faults by name')
   const faults = findFaults(contexts, judged)
+  // of one set among others there is nothing to say
+  const equal = standing.spot === undefined && contexts[0] ? equalBells(contexts[0]) : undefined
   return {
     verdicts: judged.flat(),
     faults,
@@ -83,18 +88,20 @@ export function judgeStanding(standing: Standing, supply?: Supply, tell: Tell = 
       tell(`figures of ${context.place.place}`)
       return [...(k === 0 ? lineFigures(context) : []), ...setFigures(context)]
     }),
+    ...(equal === undefined ? {} : { 'equal bells': equal }),
   }
 }
 
-/** How many verdicts there are of each state. */
-export function countsOf(verdicts: readonly Verdict[]): Counts {
-  const counts = { holds: 0, marginal: 0, fails: 0, unknown: 0 }
+/** How many verdicts there are of each state, and how many faults by name. */
+export function countsOf({ verdicts, faults }: Pick<Judged, 'verdicts' | 'faults'>): Counts {
+  const counts = { holds: 0, marginal: 0, fails: 0, unknown: 0, faults: faults.length }
   for (const { state } of verdicts) counts[state] += 1
   return counts
 }
 
-/** The worst that was found: a failure before a margin before what is not known. */
+/** The worst that was found: a failure or a fault by name before a margin before what is not known. */
 export function outcomeOf(counts: Counts): Outcome {
+  if (counts.faults > 0) return 'fails'
   for (const state of ['fails', 'marginal', 'unknown'] as const) if (counts[state] > 0) return state
   return 'holds'
 }
@@ -109,11 +116,10 @@ export interface CheckRequest extends Where {
 export function check(request: CheckRequest, shelf: Shelf, supply?: Supply, tell?: Tell): CheckAnswer {
   const standing = stand(request, shelf)
   const judged = judgeStanding(standing, supply, tell)
-  const counts = countsOf(judged.verdicts)
-  const where = request.onText?.file ?? request.on
+  const counts = countsOf(judged)
   const asked = {
     check: standing.name,
-    ...(where === undefined ? {} : { on: where }),
+    ...whereAsked(request),
     ...(request.whole === true ? { whole: true } : {}),
   }
   return {

@@ -6,20 +6,19 @@ import { describeMove } from '../rewire/describe-move.ts'
 import type { SheetText, Shelf } from '../sheet/shelf.ts'
 import type { CompareAnswer } from './answer.ts'
 import { becauseOf, stateByCheck } from './because.ts'
-import { countsOf, judgeStanding, outcomeOf } from './check-answer.ts'
+import { countsOf, type Judged, judgeStanding, outcomeOf } from './check-answer.ts'
 import { envelope } from './envelope.ts'
 import { rewired, type Standing, stand, subjectOf, type Where } from './standing.ts'
 import { standsOf } from './stands.ts'
 import type { Tell } from './tell.ts'
+import { whereAsked } from './where-asked.ts'
 
 /** What is compared: a rewire against its set, or two subjects. */
-export interface CompareRequest {
+export interface CompareRequest extends Omit<Where, 'target' | 'text'> {
   readonly found: string
   readonly foundText?: SheetText
   readonly proposed?: string
   readonly proposedText?: SheetText
-  readonly on?: string
-  readonly onText?: SheetText
 }
 
 /** Share by which a figure must differ to be called changed. */
@@ -30,10 +29,10 @@ export function compare(request: CompareRequest, shelf: Shelf, tell?: Tell): Com
   const [before, after] = sidesOf(request, shelf)
   const found = judgeStanding(before, undefined, tell)
   const proposed = judgeStanding(after, undefined, tell)
-  const counts = countsOf(proposed.verdicts)
+  const counts = countsOf(proposed)
   const checks = changedChecks(found.verdicts, proposed.verdicts)
   return {
-    ...envelope('compare', asked({ found: before.name, proposed: after.name }, request), [
+    ...envelope('compare', { found: before.name, proposed: after.name, ...whereAsked(request) }, [
       ...before.warnings,
       ...after.warnings,
     ]),
@@ -41,8 +40,8 @@ export function compare(request: CompareRequest, shelf: Shelf, tell?: Tell): Com
     counts,
     stands: standsOf(after),
     moves: after.moves,
-    found: { name: before.name, ...found },
-    proposed: { name: after.name, ...proposed },
+    found: sideOf(before.name, found),
+    proposed: sideOf(after.name, proposed),
     changed: {
       checks,
       figures: changedFigures(found.figures, proposed.figures),
@@ -51,18 +50,17 @@ export function compare(request: CompareRequest, shelf: Shelf, tell?: Tell): Com
   }
 }
 
-function asked(
-  names: Record<string, string>,
-  { on, onText }: { on?: string; onText?: SheetText },
-): Record<string, string> {
-  const where = onText?.file ?? on
-  return { ...names, ...(where === undefined ? {} : { on: where }) }
+function sideOf(name: string, { verdicts, faults, figures }: Judged): CompareAnswer['found'] {
+  return { name, verdicts, faults, figures }
 }
 
 function sidesOf(request: CompareRequest, shelf: Shelf): readonly [Standing, Standing] {
+  const { on, onText, at, in: socket } = request
   const ground = {
-    ...(request.on === undefined ? {} : { on: request.on }),
-    ...(request.onText === undefined ? {} : { onText: request.onText }),
+    ...(on === undefined ? {} : { on }),
+    ...(onText === undefined ? {} : { onText }),
+    ...(at === undefined ? {} : { at }),
+    ...(socket === undefined ? {} : { in: socket }),
   }
   const first: Where = {
     target: request.found,

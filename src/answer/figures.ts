@@ -11,7 +11,10 @@ import { FIGURE_MEANINGS } from './figure-meanings.ts'
 import { lineFigures, setFigures } from './set-figures.ts'
 import { speechCurves } from './speech-curves.ts'
 import { stand, type Where } from './standing.ts'
+import { standsOf } from './stands.ts'
 import type { Supply } from './supply.ts'
+import { QUIET, type Tell } from './tell.ts'
+import { whereAsked } from './where-asked.ts'
 
 /** Whose figures, and which: those whose id begins with `only`, such as `ringing` or `loop.current`. */
 export interface FiguresRequest extends Where {
@@ -19,27 +22,36 @@ export interface FiguresRequest extends Where {
 }
 
 /** The figures of every set concerned. */
-export function figures(request: FiguresRequest, shelf: Shelf, supply?: Supply): FiguresAnswer {
+export function figures(
+  request: FiguresRequest,
+  shelf: Shelf,
+  supply?: Supply,
+  tell: Tell = QUIET,
+): FiguresAnswer {
   const { only } = request
   if (only !== undefined) refuseStrange(only)
   const standing = stand(request, shelf)
   const isWanted = (plan: Pick<Figure, 'id'>): boolean => only === undefined || isMeant(plan, only)
-  const all = contextsOf(standing, supply).flatMap((context, k) => [
-    ...(k === 0 ? lineFigures(context, isWanted) : []),
-    ...setFigures(context, isWanted, 'all'),
-    ...[...speechCurves(context), ...balancePlans(context)]
-      .filter(isWanted)
-      .map((plan) => context.figure(plan)),
-  ])
-  const where = request.onText?.file ?? request.on
+  const contexts = contextsOf(standing, supply)
+  const all = contexts.flatMap((context, k) => {
+    tell(`figures of ${context.place.place}, ${k + 1} of ${contexts.length}`)
+    return [
+      ...(k === 0 ? lineFigures(context, isWanted) : []),
+      ...setFigures(context, isWanted, 'all'),
+      ...[...speechCurves(context), ...balancePlans(context)]
+        .filter(isWanted)
+        .map((plan) => context.figure(plan)),
+    ]
+  })
   const asked = {
     figures: standing.name,
     ...(only === undefined ? {} : { only }),
-    ...(where === undefined ? {} : { on: where }),
+    ...whereAsked(request),
   }
   return {
     ...envelope('figures', asked, standing.warnings),
     outcome: 'answered',
+    stands: standsOf(standing),
     figures: once(all),
   }
 }

@@ -1,11 +1,11 @@
 /** Finding and reading the sheets that a request names. */
 import { CONDITION_WORDS, readCondition, type WrittenCondition } from '../netlist/condition.ts'
 import { type Problem, ProblemError, refuse } from '../problem.ts'
-import { nearest } from '../quantities/nearest.ts'
 import type { Sheet, SheetKind } from '../sheet/model.ts'
 import { readSheet } from '../sheet/read.ts'
 import { SHEET_KINDS } from '../sheet/schema.ts'
 import type { SheetText, Shelf } from '../sheet/shelf.ts'
+import { nearestName } from './nearest-name.ts'
 
 /** A sheet and the warnings that came with it. */
 export interface Found<S extends Sheet = Sheet> {
@@ -33,7 +33,7 @@ export function findSheet<K extends SheetKind>(
 ): Found<Extract<Sheet, { sheet: K }>> {
   const text = shelf.find(kind, name, from)
   if (text === undefined) {
-    const near = nearest(name, shelf.names(kind, from))
+    const near = nearestName(name, shelf.names(kind, from))
     refuse({
       code: 'name-unknown',
       found: `\`${name}\``,
@@ -78,7 +78,7 @@ export function findTarget<K extends SheetKind>(
     if (text !== undefined) return withTwins(readSound(text, shelf, kind), kind, name, shelf)
   }
   const other = SHEET_KINDS.find((kind) => shelf.find(kind, name) !== undefined)
-  const near = nearest(
+  const near = nearestName(
     name,
     wanted.flatMap((kind) => shelf.names(kind)),
   )

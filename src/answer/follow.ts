@@ -11,6 +11,7 @@ import { conditionAsAsked, conditionIn } from './condition-of-request.ts'
 import { envelope } from './envelope.ts'
 import { networkOf, type SolveRequest } from './solve.ts'
 import { checkFrequency } from './solve-answer.ts'
+import { whereAsked } from './where-asked.ts'
 
 /** What is followed. Without ends: from the a wire at the exchange to its b wire, or along the first source. */
 export interface FollowRequest extends SolveRequest {
@@ -41,6 +42,7 @@ export function follow(request: FollowRequest, shelf: Shelf): FollowAnswer {
       'follow',
       {
         follow: name,
+        ...whereAsked(request),
         condition: conditionAsAsked(condition),
         frequency: frequency ?? null,
         from: nodeName(net, from),
@@ -113,7 +115,10 @@ function widest(
     if (next !== undefined && size(next.index) > size(branch.index) * (1 - 1e-6)) continue
     const path = pathBetween(net, (one) => chosen.has(one.index), from, to)
     if (path === undefined) continue
-    return path.nodes.map((node, k) => step(net, solution, node, path.branches[k]))
+    return path.nodes.map((node, k) => ({
+      ...step(net, solution, node, path.branches[k]),
+      ...restAt(net, solution, node, [path.branches[k - 1], path.branches[k]]),
+    }))
   }
   return [{ node: nodeName(net, from) }]
 }
@@ -134,4 +139,29 @@ function step(
     sort,
     ...(origin === undefined ? {} : { origin: `${origin.file}:${origin.line}` }),
   }
+}
+
+/** A current that differs by less than this share goes on whole. */
+const WHOLE = 0.01
+/** So many branches beside the path are named. */
+const MOST_BESIDE = 3
+
+/** Where the rest goes at a node: the largest branches beside the path, where the path's current changes there. */
+function restAt(
+  net: Netlist,
+  solution: Solution,
+  node: number,
+  [before, after]: readonly [number | undefined, number | undefined],
+): Pick<FollowAnswer['steps'][number], 'rest'> {
+  if (before === undefined || after === undefined) return {}
+  const size = (k: number): number => sizeOf(currentIn(solution, k))
+  const most = Math.max(size(before), size(after))
+  if (Math.abs(size(before) - size(after)) < WHOLE * most) return {}
+  const beside = net.branches
+    .filter(({ index, from, to }) => index !== before && index !== after && (from === node || to === node))
+    .map(({ id, index }) => ({ branch: id, current: size(index) }))
+    .filter(({ current }) => current > WHOLE * most)
+    .sort((p, q) => q.current - p.current)
+    .slice(0, MOST_BESIDE)
+  return beside.length === 0 ? {} : { rest: beside }
 }

@@ -1,5 +1,9 @@
 /** `list`: what there is, by name. */
 import { CHECKS } from '../checks/catalogue.ts'
+import { FAULT_RULES } from '../faults/catalogue.ts'
+import { REFERENCE_NETWORKS } from '../figures/reference-networks.ts'
+import { LOAD_DEFINITIONS, LOAD_NAMES } from '../figures/ringing-definitions.ts'
+import { rangesFor, SHOWN } from '../meter/instrument.ts'
 import { CONDITION_WORDS } from '../netlist/condition.ts'
 import { NUMBERED_WIRES } from '../netlist/plug-numbers.ts'
 import { PARTS } from '../parts/index.ts'
@@ -17,6 +21,11 @@ import { deliveredLimits } from './limits-table.ts'
 
 type Rows = ListAnswer['rows']
 
+/** A source with its clause, where it has one. */
+function sourceText(source: string, clause: string): string {
+  return clause === '-' ? source : `${source}, ${clause}`
+}
+
 /** `sets`, `premises`: the plural of each kind of sheet. */
 function plural(kind: SheetKind): string {
   return kind.endsWith('s') ? kind : `${kind}s`
@@ -31,9 +40,33 @@ const FIXED: Readonly<Record<string, () => Rows>> = {
       value,
       unit,
       says,
-      source: clause === '-' ? source : `${source}, ${clause}`,
+      source: sourceText(source, clause),
       grade,
     })),
+  faults: () =>
+    FAULT_RULES.map(({ id, title, explains }) => ({
+      fault: id,
+      title,
+      'may show in': explains.length === 0 ? 'no check' : explains.join(', '),
+    })),
+  'reference-networks': () =>
+    REFERENCE_NETWORKS.map(({ name, words, source, clause, grade }) => ({
+      network: name,
+      'made of': words,
+      source: sourceText(source, clause),
+      grade,
+    })),
+  'ringing-loads': () =>
+    LOAD_NAMES.map((name) => {
+      const { source, clause, grade } = LOAD_DEFINITIONS[name]
+      return {
+        load: name,
+        figure: `ringing.load.${name}`,
+        says: FIGURE_MEANINGS[`ringing.load.${name}`],
+        source: sourceText(source, clause),
+        grade,
+      }
+    }),
   figures: () => Object.entries(FIGURE_MEANINGS).map(([figure, says]) => ({ figure, says })),
   parts: () => [...PARTS.values()].map(({ kind, says }) => ({ part: kind, says })),
   problems: () => Object.entries(PROBLEM_CODES).map(([code, says]) => ({ problem: code, says })),
@@ -44,6 +77,21 @@ const FIXED: Readonly<Record<string, () => Rows>> = {
       ranges: Object.keys(ranges).join(', '),
       source,
     })),
+  ranges: () => {
+    const all = [...deliveredInstruments().instruments.values()]
+    const names = [...new Set([...SHOWN, ...all.flatMap(({ ranges }) => Object.keys(ranges))])]
+    return names.map((range) => ({
+      range,
+      of: all
+        .filter(
+          (one) =>
+            Object.hasOwn(one.ranges, range) ||
+            SHOWN.some((shows) => shows === range && rangesFor(one, shows).length > 0),
+        )
+        .map(({ name }) => name)
+        .join(', '),
+    }))
+  },
   'plug-contacts': () =>
     NUMBERED_WIRES.map(({ wire, wiring, contact }) => ({
       wire,

@@ -24,6 +24,7 @@ import { type Standing, stand, type Where } from './standing.ts'
 import { standsOf } from './stands.ts'
 import { QUIET, type Tell } from './tell.ts'
 import { toldOf } from './told-bench.ts'
+import { whereAsked } from './where-asked.ts'
 
 /** What is read. Without `on` the set is off its line, its plug open. */
 export interface MeterRequest extends Where {
@@ -47,11 +48,10 @@ export function meter(request: MeterRequest, shelf: Shelf, tell: Tell = QUIET): 
   const kit = kitOf(request.instrument, request.instrumentText)
   const bench = toldOf(benchOf(standing.net, kit), tell)
   const live = standing.net.line !== undefined
-  const where = grounded ? { on: request.onText?.file ?? request.on } : {}
   const head = (more: Readonly<Record<string, unknown>>) =>
     envelope(
       'meter',
-      { meter: standing.name, ...where, ...more, instrument: kit.instrument.name },
+      { meter: standing.name, ...whereAsked(request), ...more, instrument: kit.instrument.name },
       standing.warnings,
     )
   const { name, says, source } = kit.instrument

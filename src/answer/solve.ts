@@ -9,9 +9,11 @@ import type { SolveAnswer } from './answer.ts'
 import { conditionIn } from './condition-of-request.ts'
 import { findTarget, readSound } from './find.ts'
 import { checkFrequency, solveAnswer, solveCircuitSheet } from './solve-answer.ts'
+import { refuseSpot } from './spot.ts'
 import { stand, type Where } from './standing.ts'
 import { type Stands, standsOf } from './stands.ts'
 import type { Supply } from './supply.ts'
+import { whereAsked } from './where-asked.ts'
 
 /** What is solved. */
 export interface SolveRequest extends Where {
@@ -43,8 +45,10 @@ export interface Network {
 /** A network to solve or to follow: a circuit, or what stands somewhere, with the place that a condition is about. */
 export function networkOf(request: Where, shelf: Shelf): Network {
   const circuit = circuitOf(request, shelf)
-  if (circuit !== undefined)
+  if (circuit !== undefined) {
+    refuseSpot(request, `the circuit ${circuit.name}`)
     return { net: compileCircuit(circuit), place: circuit.name, name: circuit.name, circuit, warnings: [] }
+  }
   const standing = stand(request, shelf)
   const { net, places, name, warnings } = standing
   return { net, place: places[0] ?? '', name, stands: standsOf(standing), warnings }
@@ -55,7 +59,12 @@ export function solve(request: SolveRequest, shelf: Shelf, supply: Supply = fres
   const { net, place, name, circuit, stands, warnings } = networkOf(request, shelf)
   const frequency = request.frequency ?? circuit?.frequency?.value
   checkFrequency(frequency)
-  const words = { solve: name, frequency: frequency ?? null, condition: request.condition ?? 'on-hook' }
+  const words = {
+    solve: name,
+    ...whereAsked(request),
+    frequency: frequency ?? null,
+    condition: request.condition ?? 'on-hook',
+  }
   const options = {
     ...(frequency === undefined ? {} : { frequency }),
     ...(request.condition === undefined ? {} : { condition: request.condition }),

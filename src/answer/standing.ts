@@ -17,12 +17,13 @@ import type {
 import { readSheet } from '../sheet/read.ts'
 import type { SheetText, Shelf } from '../sheet/shelf.ts'
 import { type Found, findSheet, findTarget, readSound } from './find.ts'
+import { placeAmong, refuseSpot, type Spot, type SpotAsked } from './spot.ts'
 
 /** Where a set stands when nothing else is said. */
 const USUAL_PREMISES = 'workshop'
 
 /** A request's subject by name or by text, and where it stands. */
-export interface Where {
+export interface Where extends SpotAsked {
   readonly target: string
   readonly text?: SheetText
   /** Premises or a line, by name or by text; `none` for a set alone, its plug ends open. */
@@ -37,7 +38,11 @@ export interface Standing {
   readonly installation: Installation
   /** Places that the request is about: all sets of premises, else the one set. */
   readonly places: readonly string[]
+  /** Where on premises the one set was put. */
+  readonly spot?: Spot
   readonly moves: readonly string[]
+  /** Sheets of the sets that stand there, and of their rewires. */
+  readonly sheets: readonly (SetSheet | RewireSheet)[]
   readonly warnings: readonly Problem[]
   /** The rewire that made one of its sets what it is, to try it with other moves. */
   readonly rewiring?: Rewiring
@@ -54,6 +59,8 @@ export interface Rewiring {
 export interface Rewirable {
   readonly set: SetSheet
   readonly moves: readonly PlacedMove[]
+  /** The set’s and the rewire’s. */
+  readonly sheets: readonly (SetSheet | RewireSheet)[]
   readonly warnings: readonly Problem[]
   readonly rewiring?: Rewiring
 }
@@ -91,6 +98,7 @@ export function rewired(rewire: RewireSheet, shelf: Shelf): Rewirable {
   return {
     set: result.set,
     moves: rewire.moves,
+    sheets: [rewire, set],
     warnings,
     rewiring: { from: set, moves: rewire.moves, unit },
   }
@@ -99,35 +107,29 @@ export function rewired(rewire: RewireSheet, shelf: Shelf): Rewirable {
 /** Compiles a subject where it stands. */
 export function stand(where: Where, shelf: Shelf): Standing {
   const { sheet, warnings } = subjectOf(where, shelf)
-  if (sheet.sheet === 'premises') return standPremises(sheet, warnings, where, shelf)
+  if (sheet.sheet === 'premises') {
+    refuseSpot(where, `the premises ${sheet.name}`)
+    return standPremises(sheet, warnings, where, shelf)
+  }
   const one: Rewirable =
-    sheet.sheet === 'set' ? { set: sheet, moves: [], warnings: [] } : rewired(sheet, shelf)
+    sheet.sheet === 'set' ? { set: sheet, moves: [], sheets: [sheet], warnings: [] } : rewired(sheet, shelf)
   const rewiring = one.rewiring === undefined ? {} : { rewiring: one.rewiring }
-  const place = one.set.name
-  if (where.on === NOWHERE) return { ...alone(sheet.name, one, warnings), ...rewiring }
+  if (where.on === NOWHERE) {
+    refuseSpot(where, `${sheet.name} that stands nowhere`)
+    return { ...alone(sheet.name, one, warnings), ...rewiring }
+  }
   const ground = groundOf(where, shelf)
-  const [socket] =
-    Object.entries(ground.premises.sockets).find(([, spec]) => spec['fed from'] === undefined) ?? []
-  const { sets: others, warnings: theirs } = standingSets(ground.premises, shelf)
-  if (Object.hasOwn(others, place)) {
-    refuse({
-      code: 'request-wrong',
-      found: `a set at the place \`${place}\` of ${ground.premises.name}`,
-      expected: `that place free for ${place}`,
-      mend: `check ${ground.premises.name} itself, or other premises`,
-    })
-  }
-  const sets = {
-    ...others,
-    [place]: { set: one.set, ...(socket === undefined ? {} : { in: socket }) },
-  }
+  const { sets: others, sheets: theirSheets, warnings: theirs } = standingSets(ground.premises, shelf)
+  const { spot, sets } = placeAmong(ground.premises, others, one.set, where)
   const installation: Installation = { name: sheet.name, ...ground, sets }
   return {
     name: sheet.name,
     net: compile(installation),
     installation,
-    places: [place],
+    places: [spot.place],
+    spot,
     moves: one.moves.map(describeMove),
+    sheets: [...one.sheets, ...theirSheets],
     warnings: [...warnings, ...one.warnings, ...theirs],
     ...rewiring,
   }
@@ -142,6 +144,7 @@ function alone(name: string, one: Rewirable, warnings: readonly Problem[]): Stan
     installation,
     places: [place],
     moves: one.moves.map(describeMove),
+    sheets: one.sheets,
     warnings: [...warnings, ...one.warnings],
   }
 }
@@ -153,43 +156,64 @@ function standPremises(
   shelf: Shelf,
 ): Standing {
   const line = lineOf(where, shelf) ?? findSheet('line', premises.line, shelf, premises.file).sheet
-  const { sets, warnings: theirs } = standingSets(premises, shelf)
+  const { sets, sheets, warnings: theirs } = standingSets(premises, shelf)
   const installation: Installation = { name: premises.name, premises, line, sets }
   const net = compile(installation)
   const all = [...warnings, ...theirs]
-  return { name: premises.name, net, installation, places: Object.keys(sets), moves: [], warnings: all }
+  return {
+    name: premises.name,
+    net,
+    installation,
+    places: Object.keys(sets),
+    moves: [],
+    sheets,
+    warnings: all,
+  }
 }
 
 /** The sets of premises, with the warnings of their sheets, each once. */
 function standingSets(
   premises: PremisesSheet,
   shelf: Shelf,
-): { readonly sets: Record<string, StandingSet>; readonly warnings: readonly Problem[] } {
+): {
+  readonly sets: Record<string, StandingSet>
+  readonly sheets: readonly (SetSheet | RewireSheet)[]
+  readonly warnings: readonly Problem[]
+} {
   const sets: Record<string, StandingSet> = {}
   const all = new Map<string, Problem>()
+  const sheets: (SetSheet | RewireSheet)[] = []
   for (const [place, spec] of Object.entries(premises.sets)) {
     const said = spec.condition === undefined ? undefined : readCondition(spec.condition)
-    const { set, warnings } =
-      spec.rewire === undefined
-        ? plainSet(findSheet('set', spec.set, shelf, premises.file))
-        : rewiredThere(premises, place, spec, shelf)
+    const {
+      set,
+      warnings,
+      sheets: own,
+    } = spec.rewire === undefined
+      ? plainSet(findSheet('set', spec.set, shelf, premises.file))
+      : rewiredThere(premises, place, spec, shelf)
     for (const one of warnings) all.set(JSON.stringify(one), one)
+    sheets.push(...own)
     const condition = said && { hook: said.hook, dial: said.dial, key: said.key }
     sets[place] = { set, in: spec.in, reversed: spec.reversed ?? false, ...(condition ? { condition } : {}) }
   }
-  return { sets, warnings: [...all.values()] }
+  return { sets, sheets, warnings: [...all.values()] }
 }
 
-type Placed = Pick<Rewirable, 'set' | 'warnings'>
+type Placed = Pick<Rewirable, 'set' | 'sheets' | 'warnings'>
 
-const plainSet = ({ sheet, warnings }: Found<SetSheet>): Placed => ({ set: sheet, warnings })
+const plainSet = ({ sheet, warnings }: Found<SetSheet>): Placed => ({
+  set: sheet,
+  sheets: [sheet],
+  warnings,
+})
 
 /** A set in premises after its rewire, which must be a rewire of that very set. */
 function rewiredThere(premises: PremisesSheet, place: string, spec: PlaceSpec, shelf: Shelf): Placed {
   const { sheet, warnings } = findSheet('rewire', spec.rewire ?? '', shelf, premises.file)
   if (sheet.set === spec.set) {
     const one = rewired(sheet, shelf)
-    return { set: one.set, warnings: [...warnings, ...one.warnings] }
+    return { set: one.set, sheets: one.sheets, warnings: [...warnings, ...one.warnings] }
   }
   const at = premises.places.get(`sets.${place}`)
   refuse({

@@ -2,7 +2,8 @@
 import { type SetCondition, writeCondition } from '../netlist/condition.ts'
 import { type NetPlace, nodeName } from '../netlist/netlist.ts'
 import { bothNumbers, type ContactNumbers } from '../netlist/plug-numbers.ts'
-import type { SocketSpec } from '../sheet/model.ts'
+import type { Sheet, SocketSpec } from '../sheet/model.ts'
+import type { Spot } from './spot.ts'
 import type { Standing } from './standing.ts'
 
 /** A contact of a plug: the core's end there, and its number in both numberings. */
@@ -41,10 +42,21 @@ export interface Stands {
   readonly premises: string | null
   readonly sockets: readonly StandingSocket[]
   readonly sets: readonly StandingPlace[]
+  /** Where the one set was put that was asked for by its own name. */
+  readonly asked?: Spot
+  /** What the sheets note, of the premises, the sets and their rewires. */
+  readonly notes?: readonly SheetNote[]
+}
+
+/** The notes of one sheet. */
+export interface SheetNote {
+  readonly sheet: Sheet['sheet']
+  readonly name: string
+  readonly says: readonly string[]
 }
 
 /** What stands where, sets in the order of their sheet. */
-export function standsOf({ net, installation }: Standing): Stands {
+export function standsOf({ net, installation, spot, sheets }: Standing): Stands {
   const { premises, line } = installation
   return {
     line: line?.name ?? null,
@@ -58,7 +70,8 @@ export function standsOf({ net, installation }: Standing): Stands {
       mirrored: spec.mirrored ?? false,
     })),
     sets: net.places.map((one) => {
-      const rewire = premises?.sets[one.place]?.rewire
+      // the rewire of the set that stood there is not that of the one that is put in its place
+      const rewire = one.place === spot?.place ? undefined : premises?.sets[one.place]?.rewire
       return {
         place: one.place,
         set: one.set,
@@ -69,6 +82,8 @@ export function standsOf({ net, installation }: Standing): Stands {
         plug: contactsOf(one, (node) => nodeName(net, node)),
       }
     }),
+    ...(spot === undefined ? {} : { asked: spot }),
+    ...notesOf([...(premises === undefined ? [] : [premises]), ...sheets]),
   }
 }
 
@@ -79,4 +94,13 @@ function restText(rest: SetCondition | undefined): string {
 /** The contacts of a set's plug in the order of the wiring numbering. */
 function contactsOf({ plug }: NetPlace, name: (node: number) => string): readonly PlugContact[] {
   return Object.entries(plug).map(([wiring, node]) => ({ node: name(node), ...bothNumbers(Number(wiring)) }))
+}
+
+/** The notes of these sheets, each sheet once; no key where none has any. */
+function notesOf(sheets: readonly Sheet[]): Pick<Stands, 'notes'> {
+  const known = new Map(
+    sheets.map(({ sheet, name, notes = [] }) => [`${sheet}/${name}`, { sheet, name, says: notes }]),
+  )
+  const notes = [...known.values()].filter(({ says }) => says.length > 0)
+  return notes.length === 0 ? {} : { notes }
 }

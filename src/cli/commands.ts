@@ -15,12 +15,16 @@ import { opinionAsked, waited } from './second-opinion.ts'
 import { fileOf, given } from './target.ts'
 
 const EVERYWHERE = ['json', 'sheets', 'width', 'colour'] as const
+/** Where it stands. */
+const GROUND = ['on', 'at', 'in'] as const
 const OPINION = ['secondOpinion', 'digits'] as const
 const TARGET = 'a set, a rewire or premises, by its name or file'
 
 const onOf = ({ options, io }: Asked) => ({
   ...given('on', options.on),
   ...given('onText', fileOf(options.on, io)),
+  ...given('at', options.at),
+  ...given('in', options.in),
 })
 
 const targetOf = (asked: Asked) => {
@@ -39,7 +43,7 @@ export const COMMANDS: readonly CommandRow[] = [
     name: 'check',
     summary: 'judge a set, a rewire or premises as wired: what fails, why, and what mends it',
     words: [['<target>', TARGET, 'targets']],
-    options: ['on', 'strict', 'whole', ...OPINION, ...EVERYWHERE],
+    options: [...GROUND, 'strict', 'whole', ...OPINION, ...EVERYWHERE],
     examples: DEMO_EXAMPLES.check,
     nearWires: true,
     run: (asked) => {
@@ -62,14 +66,15 @@ export const COMMANDS: readonly CommandRow[] = [
       ['<target>', TARGET, 'targets'],
       ['[figure]', 'only figures whose id begins so: ringing, or loop.current', 'figures'],
     ],
-    options: ['on', ...OPINION, ...EVERYWHERE],
+    options: [...GROUND, ...OPINION, ...EVERYWHERE],
     examples: DEMO_EXAMPLES.figures,
     nearWires: true,
     run: (asked) => {
       const { io, options, shelf, words } = asked
       const request = { ...targetOf(asked), ...given('only', words[1]) }
       const opinion = opinionAsked(options)
-      if (opinion === undefined) return replyOf(figures(request, shelf))
+      if (opinion === undefined)
+        return replyOf(watched(io, (tell) => figures(request, shelf, undefined, tell)))
       return waited(io, opinion, (how) => figuresTwice(request, shelf, how)).then(replyOf)
     },
   },
@@ -77,10 +82,14 @@ export const COMMANDS: readonly CommandRow[] = [
     name: 'compare',
     summary: 'what a rewire changes: the set as found beside the set as proposed',
     words: [
-      ['<found>', 'a rewire, or the set as found, by its name or file', 'sides'],
-      ['[proposed]', 'the set or rewire as proposed; left out where a rewire stands first', 'sides'],
+      ['<found>', 'a rewire, the set as found, or premises, by its name or file', 'sides'],
+      [
+        '[proposed]',
+        'the set, rewire or premises as proposed; left out where a rewire stands first',
+        'sides',
+      ],
     ],
-    options: ['on', 'strict', ...EVERYWHERE],
+    options: [...GROUND, 'strict', ...EVERYWHERE],
     examples: DEMO_EXAMPLES.compare,
     nearWires: true,
     run: (asked) => {
@@ -100,7 +109,7 @@ export const COMMANDS: readonly CommandRow[] = [
     name: 'solve',
     summary: 'voltages and currents of a set or a circuit in one condition',
     words: [['<target>', `a circuit, ${TARGET}`, 'solvable']],
-    options: ['condition', 'frequency', 'on', ...OPINION, ...EVERYWHERE],
+    options: ['condition', 'frequency', ...GROUND, ...OPINION, ...EVERYWHERE],
     examples: DEMO_EXAMPLES.solve,
     nearWires: true,
     run: (asked) => {
@@ -118,7 +127,7 @@ export const COMMANDS: readonly CommandRow[] = [
     name: 'follow',
     summary: 'follow the current from terminal to terminal, each step with its line in the sheet',
     words: [['<target>', TARGET, 'targets']],
-    options: ['condition', 'frequency', 'from', 'to', 'on', ...EVERYWHERE],
+    options: ['condition', 'frequency', 'from', 'to', ...GROUND, ...EVERYWHERE],
     examples: DEMO_EXAMPLES.follow,
     nearWires: true,
     run: (asked) => {
@@ -131,7 +140,7 @@ export const COMMANDS: readonly CommandRow[] = [
     name: 'meter',
     summary: 'what a meter shows: the whole table of a set, or one reading between two points',
     words: [['<target>', TARGET, 'targets']],
-    options: ['between', 'condition', 'range', 'instrument', 'on', 'short', ...EVERYWHERE],
+    options: ['between', 'condition', 'range', 'instrument', ...GROUND, 'short', ...EVERYWHERE],
     examples: DEMO_EXAMPLES.meter,
     nearWires: true,
     run: (asked) => {
@@ -149,7 +158,8 @@ export const COMMANDS: readonly CommandRow[] = [
   },
   {
     name: 'list',
-    summary: 'what there is: sets, lines, premises, rewires, circuits, checks, limits, figures, parts …',
+    summary:
+      'what there is: sets, lines, premises, rewires, circuits, checks, faults, limits, figures, parts …',
     words: [['<what>', LISTS.join(' '), 'lists']],
     options: EVERYWHERE,
     examples: DEMO_EXAMPLES.list,

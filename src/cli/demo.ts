@@ -15,7 +15,11 @@ export const DEMO_EXAMPLES = {
     'ringproof check fescue --on depot-exchange',
     'ringproof check my-set.yaml --json',
   ],
-  compare: ['ringproof compare sedge-converted', 'ringproof compare sedge-as-found sedge'],
+  compare: [
+    'ringproof compare sedge-converted',
+    'ringproof compare sedge-as-found sedge',
+    'ringproof compare fescue-to-two-wires --on gatehouse --in stairs',
+  ],
   figures: [
     'ringproof figures fescue',
     'ringproof figures fescue ringing',
@@ -34,7 +38,7 @@ export const DEMO_EXAMPLES = {
     'ringproof meter fescue',
     'ringproof meter fescue --between plug.a plug.b --condition off-hook --range ohms --instrument needle',
   ],
-  list: ['ringproof list sets', 'ringproof list limits'],
+  list: ['ringproof list sets', 'ringproof list limits', 'ringproof list faults'],
   schema: ['ringproof schema set', 'ringproof schema check'],
   demo: ['ringproof demo'],
 } as const

@@ -15,7 +15,7 @@ export function codeOfProblems(problems: readonly Problem[]): number {
     : EXIT.wrong
 }
 
-/** The code for verdicts; `strict` lets marginal and unknown ones count as well. */
-export function codeOfCounts({ fails, marginal, unknown }: Counts, strict: boolean): number {
-  return fails > 0 || (strict && marginal + unknown > 0) ? EXIT.fails : EXIT.answered
+/** The code for verdicts and named faults; `strict` lets marginal and unknown ones count as well. */
+export function codeOfCounts({ fails, marginal, unknown, faults }: Counts, strict: boolean): number {
+  return fails + faults > 0 || (strict && marginal + unknown > 0) ? EXIT.fails : EXIT.answered
 }

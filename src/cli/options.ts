@@ -8,6 +8,8 @@ export interface Given {
   readonly json?: boolean
   readonly strict?: boolean
   readonly on?: string
+  readonly at?: string
+  readonly in?: string
   readonly condition?: string
   readonly frequency?: string
   readonly from?: string
@@ -42,6 +44,16 @@ export const OPTIONS: Readonly<Record<keyof Given, OptionRow>> = {
     says: 'where it stands: the name of premises or a line, a file, or `none` for a set alone',
     from: 'grounds',
   },
+  at: {
+    flags: '--at <place>',
+    says: 'puts the set in the place of the one that stands there on the premises of `--on`',
+    from: 'places',
+  },
+  in: {
+    flags: '--in <socket>',
+    says: 'plugs the set into that socket of the premises; without it the first that no other feeds',
+    from: 'sockets',
+  },
   condition: {
     flags: '--condition <words>',
     says: 'such as on-hook/ringing, off-hook/make; of several sets by place: hall=off-hook,yard=on-hook; without it on-hook for solve, off-hook for follow',
@@ -61,6 +73,7 @@ export const OPTIONS: Readonly<Record<keyof Given, OptionRow>> = {
   range: {
     flags: '--range <name>',
     says: 'ohms, buzz, diode, capacitance, volts, alternating-volts, or one range of the instrument by its name',
+    from: 'ranges',
   },
   instrument: {
     flags: '--instrument <name or file>',
@@ -70,7 +83,7 @@ export const OPTIONS: Readonly<Record<keyof Given, OptionRow>> = {
   short: { flags: '--short', says: 'a table for one page of print: the cores of the cords, and what tells' },
   whole: {
     flags: '--whole',
-    says: 'the long form: every verdict in full and all figures, also of premises',
+    says: 'the long form: every verdict in full, all figures and the notes of the sheets, also of premises',
   },
   sheets: {
     flags: '--sheets <folder>',

@@ -24,8 +24,8 @@ Examples:
   ringproof help check  what a command takes
 
 Exit codes:
-  0    answered, and nothing fails
-  1    a check fails
+  0    answered, nothing fails and no fault is named
+  1    a check fails or a fault is named
   2    the request or a sheet is wrong
   3    could not compute
   130  stopped by hand`

@@ -51,7 +51,7 @@ async function answer({ row, words, options }: Command, io: Io): Promise<number>
  * Runs one command line. Results go to `io.out`, all the rest to `io.err`; with `--json` problems are results too.
  *
  * @param argv without node and file
- * @returns the exit code: 0 answered and nothing fails, 1 a check fails, 2 request or sheet wrong, 3 could not compute
+ * @returns the exit code: 0 answered and nothing fails, 1 a check fails or a fault is named, 2 request or sheet wrong, 3 could not compute
  */
 export async function run(argv: readonly string[], io: Io): Promise<number> {
   try {

@@ -3,6 +3,7 @@ import {
   ANSWER_SCHEMAS,
   LISTS,
   list,
+  readSheetText,
   SHEET_KINDS,
   type SheetKind,
   type Shelf,
@@ -21,6 +22,18 @@ const column =
   (shelf) =>
     list({ what }, shelf).rows.map((row) => String(row[key]))
 
+/** Names of the places or the sockets of all premises in reach. */
+const ofPremises =
+  (key: 'sets' | 'sockets'): Names =>
+  (shelf) => {
+    const names = shelf.names('premises').flatMap((name) => {
+      const text = shelf.find('premises', name)
+      const sheet = text === undefined ? undefined : readSheetText(text, shelf, 'premises').sheet
+      return Object.keys(sheet?.[key] ?? {})
+    })
+    return [...new Set(names)].sort()
+  }
+
 /** The name of a list of words. */
 export type WordList =
   | 'targets'
@@ -29,6 +42,9 @@ export type WordList =
   | 'grounds'
   | 'figures'
   | 'conditions'
+  | 'places'
+  | 'sockets'
+  | 'ranges'
   | 'instruments'
   | 'lists'
   | 'schemas'
@@ -42,13 +58,19 @@ export type Shell = (typeof SHELLS)[number]
 export const WORD_LISTS: Readonly<Record<WordList, Names>> = {
   targets: sheets('set', 'rewire', 'premises'),
   solvable: sheets('set', 'rewire', 'premises', 'circuit'),
-  sides: sheets('set', 'rewire'),
+  sides: sheets('set', 'rewire', 'premises'),
   grounds: (shelf) => [...sheets('premises', 'line')(shelf), 'none'],
   figures: (shelf) => {
     const ids = column('figures', 'figure')(shelf)
     return [...new Set(ids.flatMap((id) => [id.slice(0, id.indexOf('.')), id]))]
   },
-  conditions: () => USUAL_CONDITIONS,
+  conditions: (shelf) => [
+    ...USUAL_CONDITIONS,
+    ...ofPremises('sets')(shelf).flatMap((place) => [`${place}=on-hook`, `${place}=off-hook`]),
+  ],
+  places: ofPremises('sets'),
+  sockets: ofPremises('sockets'),
+  ranges: column('ranges', 'range'),
   instruments: column('instruments', 'instrument'),
   lists: () => LISTS,
   schemas: () => [...new Set([...SHEET_KINDS, ...Object.keys(ANSWER_SCHEMAS)])],

@@ -10,24 +10,42 @@ export const ABOUT = '≈ '
 /** Below this, in volts, amperes or ohms, a figure is what rounding leaves of nothing. */
 const LEAST = 1e-12
 
-/** A value with its unit to `digits` significant digits; `< 1 pA` for what rounding leaves of nothing. */
+/** A value with its unit to `digits` significant digits; `0 A` for what rounding leaves of nothing. */
 export function valueText(value: number, unit: FigureUnit, digits: number = 3): string {
-  if (value !== 0 && Math.abs(value) < LEAST) return unit === '1' ? '< 1e-12' : `< 1 p${unit}`
-  if (unit === '1' && Number.isInteger(value)) return String(value)
-  return unit === '1' ? formatNumber(value, digits) : formatQuantity(value, unit, digits)
+  const shown = Math.abs(value) < LEAST ? 0 : value
+  if (unit === '1' && Number.isInteger(shown)) return String(shown)
+  return unit === '1' ? formatNumber(shown, digits) : formatQuantity(shown, unit, digits)
 }
+
+const NONE: ReadonlySet<string> = new Set()
 
 /** Figures that are parts of a whole. */
 const SHARES: ReadonlySet<string> = new Set(['ringing.share', 'ringing.trip-margin'])
 
-/** What a figure shows: `≈ 38.2 mA`, `open`. */
-export function figureText(figure: Figure): string {
+/** Figures that count things, which are never so many or thereabouts. */
+const COUNTS: ReadonlySet<string> = new Set(['ringing.capacitors'])
+
+/** A bell that gets less than this gets nothing of which it could have a share, A. */
+const LEAST_SHARED = 1e-6
+
+/** Bells that get nothing: their share of it is no figure worth showing. */
+export function silentBells(figures: readonly Figure[]): ReadonlySet<string> {
+  const silent = figures.filter(
+    ({ id, value }) => id === 'ringing.current' && value !== null && value < LEAST_SHARED,
+  )
+  return new Set(silent.map(({ subject }) => subject))
+}
+
+/** What a figure shows: `≈ 38.2 mA`, `open`; `–` for a share of one of the `silent`. */
+export function figureText(figure: Figure, silent: ReadonlySet<string> = NONE): string {
+  if (figure.id === 'ringing.share' && silent.has(figure.subject)) return '–'
   if (figure.value === null) return figure.state === undefined ? '–' : STATE_WORDS[figure.state]
   const text = SHARES.has(figure.id)
     ? `${formatNumber(100 * figure.value, 3)} %`
     : valueText(figure.value, figure.unit)
   // nothing is nothing, whatever stands in for a part
-  const isAbout = figure.approximate !== undefined && figure.value !== 0 && !text.startsWith('<')
+  const isNothing = Math.abs(figure.value) < LEAST || COUNTS.has(figure.id)
+  const isAbout = figure.approximate !== undefined && !isNothing
   return isAbout ? ABOUT + text : text
 }
 
@@ -52,8 +70,12 @@ export function limitAmount({ value, side, unit }: VerdictLimit): string {
 
 /** A limit with its source: `at least 25 mA (a standard, clause 4; from memory)`. */
 export function limitText(limit: VerdictLimit): string {
-  const { source, clause, grade } = limit
+  return `${limitAmount(limit)} (${limitSource(limit)})`
+}
+
+/** Where a limit is from: `a standard, clause 4; from memory`. */
+export function limitSource({ source, clause, grade }: VerdictLimit): string {
   const known = GRADE_WORDS[grade] ?? grade
   const from = [source, clause === '-' ? '' : clause].filter((one) => one !== '').join(', ')
-  return `${limitAmount(limit)} (${from === known ? from : `${from}; ${known}`})`
+  return from === known ? from : `${from}; ${known}`
 }

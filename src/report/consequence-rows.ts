@@ -54,7 +54,7 @@ function isNear(p: Figure | undefined, q: Figure | undefined): boolean {
 /** One figure, or the least to the most of several. */
 export function rangeText(all: readonly (Figure | undefined)[]): string {
   const figures = all.filter((one) => one !== undefined)
-  const sorted = figures.toSorted((p, q) => (p.value ?? 0) - (q.value ?? 0)).map(figureText)
+  const sorted = figures.toSorted((p, q) => (p.value ?? 0) - (q.value ?? 0)).map((one) => figureText(one))
   const [least, most] = [sorted[0], sorted.at(-1)]
   if (least === undefined || most === undefined) return '–'
   return least === most ? least : `${least} to ${most.replace(ABOUT, '')}`

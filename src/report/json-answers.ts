@@ -29,6 +29,7 @@ const step = z.strictObject({
   sort: z.optional(text),
   current: z.optional(z.number()),
   origin: z.optional(text),
+  rest: z.optional(z.array(z.strictObject({ branch: text, current: z.number() }))),
 })
 
 const becauseSide = z.nullable(
@@ -40,6 +41,15 @@ const because = z.strictObject({
   says: text,
   found: becauseSide,
   proposed: becauseSide,
+})
+
+const equalBells = z.strictObject({
+  bells: z.number().check(z.int(), z.minimum(2)),
+  least: z.number(),
+  most: z.number(),
+  resistor: z.number(),
+  'in all': z.number(),
+  'in one': z.strictObject({ itself: z.number(), others: z.number() }),
 })
 
 const row = z.record(text, z.nullable(z.union([text, z.number()])))
@@ -54,12 +64,14 @@ export const ANSWER_SCHEMAS: Readonly<Record<AnswerName, z.ZodMiniType>> = Objec
     ...OUTCOME,
     stands: STANDS,
     ...JUDGED,
+    'equal bells': z.optional(equalBells),
     ...SECOND_OPINION,
     problems: PROBLEMS,
   }),
   figures: z.strictObject({
     ...head('figures'),
     outcome: z.literal('answered'),
+    stands: STANDS,
     figures: JUDGED.figures,
     ...SECOND_OPINION,
     problems: PROBLEMS,

@@ -113,10 +113,10 @@ export const JUDGED: {
 
 const count = z.number().check(z.int(), z.minimum(0))
 
-/** The outcome of what is judged, and how many verdicts of each state stand behind it. */
+/** The outcome of what is judged, how many verdicts of each state stand behind it, and how many faults by name. */
 export const OUTCOME: { readonly outcome: z.ZodMiniType; readonly counts: z.ZodMiniType } = {
   outcome: z.enum(['holds', 'marginal', 'fails', 'unknown', 'answered']),
-  counts: z.strictObject({ holds: count, marginal: count, fails: count, unknown: count }),
+  counts: z.strictObject({ holds: count, marginal: count, fails: count, unknown: count, faults: count }),
 }
 
 /** Line, premises, sockets and sets of an answer, with both numbers of every plug contact. */
@@ -145,5 +145,9 @@ export const STANDS: z.ZodMiniOptional<z.ZodMiniType> = maybe(
         plug: list(z.strictObject({ node: text, wiring: natural, contact: natural })),
       }),
     ),
+    notes: maybe(
+      list(z.strictObject({ sheet: z.enum(['premises', 'set', 'rewire']), name: text, says: list(text) })),
+    ),
+    asked: maybe(z.strictObject({ place: text, socket: z.nullable(text), 'in place of': maybe(text) })),
   }),
 )

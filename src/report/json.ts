@@ -118,23 +118,34 @@ function judgedJson({ verdicts, faults, figures }: Judged): Fields {
   }
 }
 
-const COUNTS = ['holds', 'marginal', 'fails', 'unknown']
+const COUNTS = ['holds', 'marginal', 'fails', 'unknown', 'faults']
 const HEAD = ['ringproof', 'made by', 'request']
+
+const EQUAL = 'equal bells'
+
+function equalFields(answer: CheckAnswer): Fields {
+  const equal = answer[EQUAL]
+  if (equal === undefined) return {}
+  const keys = ['bells', 'least', 'most', 'resistor', 'in all', 'in one']
+  return { [EQUAL]: pick(equal, keys, { 'in one': pick(equal['in one'], ['itself', 'others']) }) }
+}
 
 const checkJson = (answer: CheckAnswer): Fields =>
   pick(
     answer,
-    [...HEAD, 'outcome', 'counts', 'stands', 'verdicts', 'faults', 'figures', OPINION, 'problems'],
+    [...HEAD, 'outcome', 'counts', 'stands', 'verdicts', 'faults', 'figures', EQUAL, OPINION, 'problems'],
     {
       counts: pick(answer.counts, COUNTS),
       ...standsFields(answer),
       ...judgedJson(answer),
+      ...equalFields(answer),
       ...opinionFields(answer),
     },
   )
 
 const figuresJson = (answer: FiguresAnswer): Fields =>
-  pick(answer, [...HEAD, 'outcome', 'figures', OPINION, 'problems'], {
+  pick(answer, [...HEAD, 'outcome', 'stands', 'figures', OPINION, 'problems'], {
+    ...standsFields(answer),
     figures: judgedJson({ verdicts: [], faults: [], figures: answer.figures }).figures,
     ...opinionFields(answer),
   })
@@ -172,7 +183,11 @@ const followJson = (answer: FollowAnswer): Fields =>
   pick(answer, [...QUESTION, 'stands', 'steps', 'approximate', 'problems'], {
     condition: conditionOfAnswer(answer.condition),
     ...standsFields(answer),
-    steps: answer.steps.map((step) => pick(step, ['node', 'branch', 'sort', 'current', 'origin'])),
+    steps: answer.steps.map((step) =>
+      pick(step, ['node', 'branch', 'sort', 'current', 'origin', 'rest'], {
+        rest: step.rest?.map((one) => pick(one, ['branch', 'current'])),
+      }),
+    ),
   })
 
 const listJson = (answer: ListAnswer): Fields =>

@@ -16,6 +16,9 @@ const PREFIXES: Readonly<Record<number, string>> = {
   9: 'G',
 }
 
+/** A share of its scale by which no needle is seen to move. */
+const UNSEEN = 1e-3
+
 /** Digits of a band beyond which nobody reads, by digits and by a needle. */
 const BAND_DIGITS = { digits: 3, needle: 2 }
 /** What rounding leaves of a count, so that the same contact reads the same in every row. */
@@ -52,6 +55,9 @@ export function bandText({ least, most }: Band, display: Display): string {
   const digits = display.resolution === undefined ? BAND_DIGITS.needle : BAND_DIGITS.digits
   const end = (value: number, round: (counts: number) => number, slack: number): string => {
     const size = Math.abs(value)
+    // nobody sees a needle move by less
+    if (display.unit === 'V' && display.resolution === undefined && size < UNSEEN * display['full scale'])
+      return '0'
     const fine = size === 0 ? 0 : 10 ** (Math.floor(Math.log10(size) + 1e-9) - digits + 1)
     const step = Math.max(display.resolution ?? 0, fine)
     return step === 0 ? '0' : written(round(value / step + slack) * step, step, power)

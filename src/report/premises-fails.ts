@@ -3,11 +3,12 @@ import type { Verdict } from '../checks/rule.ts'
 import type { NamedFault } from '../faults/named-fault.ts'
 import type { Figure } from '../figures/figure.ts'
 import { placeAbout, placesText, withoutPlace } from './about-place.ts'
-import { figureName, limitText } from './amounts.ts'
+import { figureName, limitSource, limitText } from './amounts.ts'
 import { consequenceRows, rangeText } from './consequence-rows.ts'
 import { type Group, grouped } from './groups.ts'
 import type { Page } from './paint.ts'
 import { pathText } from './place-names.ts'
+import { PAIR_LEGEND, PAIRS, pairTable } from './premises-pairs.ts'
 import { explainedBy } from './text-faults.ts'
 import { labelled, stateText } from './text-verdict.ts'
 import { conditionWords, VERDICT_WORDS } from './words.ts'
@@ -55,13 +56,36 @@ export function premisesFails(
   )
   if (grave.length === 0) return []
   const open = grave.filter((one) => explainedBy(one, faults, places) === undefined)
-  const groups = grouped(open, places, (one) => [one.check, one.state, one.says].join('\n'))
+  const pairs = open.filter(({ check }) => check === PAIRS)
+  const others = open.filter((one) => !pairs.includes(one))
+  const groups = grouped(others, places, (one) => [one.check, one.state, one.says].join('\n'))
   return [
     page.paint.bold('What fails, by check'),
     ...explainedLines(grave, faults, places, page),
     ...groups.flatMap((group) => groupLines(group, places, page)),
+    ...pairLines(pairs, places, page),
     '',
   ]
+}
+
+/** Pairs of sets off-hook together, a table for each state. */
+function pairLines(pairs: readonly Verdict[], places: readonly string[], page: Page): string[] {
+  return (['fails', 'marginal'] as const).flatMap((state) => {
+    const some = pairs.filter((one) => one.state === state)
+    const [first] = some
+    if (first === undefined) return []
+    const where = placesText(
+      some.map((one) => placeAbout(one, places)),
+      places,
+    )
+    const sources = new Set(some.flatMap(({ limit }) => (limit === null ? [] : [limitSource(limit)])))
+    return [
+      ...titleLines(first, `${PAIRS} · ${where}`, page),
+      ...pairTable(some, places, page),
+      ...hanging('  ', PAIR_LEGEND, page.width),
+      ...labelled('limit', [...sources].join('; '), page),
+    ]
+  })
 }
 
 /** What named faults explain, a line for each fault and state. */

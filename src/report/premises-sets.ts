@@ -5,7 +5,7 @@ import type { Verdict } from '../checks/rule.ts'
 import type { Figure } from '../figures/figure.ts'
 import { formatExactly } from '../quantities/format.ts'
 import { placeAbout } from './about-place.ts'
-import { ABOUT, figureText } from './amounts.ts'
+import { ABOUT, figureText, silentBells } from './amounts.ts'
 import type { Page } from './paint.ts'
 import { type Column, table } from './table.ts'
 import { hanging } from './wrap.ts'
@@ -22,6 +22,9 @@ const HEADS: readonly Column[] = [
   { heading: 'share', align: 'right' },
   { heading: 'fails', align: 'right' },
 ]
+
+/** A bell that gets nothing is not about anything. */
+const NOTHING = '0 A'
 
 /** Where a row says what its bell gets. */
 const GETS = 4
@@ -40,7 +43,7 @@ export function setTable(answer: CheckAnswer, stands: Stands, page: Page): strin
   const marked = stands.sets.flatMap((one) => rowsOf(one, answer, places))
   // one mark above a column of which every cell has it
   const gets = marked.map((row) => row[GETS] ?? '').filter((cell) => cell !== '')
-  const isAbout = gets.length > 0 && gets.every((cell) => cell.startsWith(ABOUT) || cell.startsWith('<'))
+  const isAbout = gets.length > 0 && gets.every((cell) => cell.startsWith(ABOUT) || cell === NOTHING)
   const rows = isAbout
     ? marked.map((row) => row.map((cell, at) => (at === GETS ? cell.replace(ABOUT, '') : cell)))
     : marked
@@ -120,7 +123,11 @@ function bellCells(
     limit === undefined || limit === null ? '' : formatExactly(limit.value, limit.unit),
     ringsWord(all),
     ringsWord(alone),
-    share === undefined || share === null ? '' : `${Math.round(100 * share)} %`,
+    share === undefined || share === null
+      ? ''
+      : silentBells(figures).has(bell ?? '')
+        ? '–'
+        : `${Math.round(100 * share)} %`,
   ]
 }
 

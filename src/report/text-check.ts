@@ -1,7 +1,9 @@
 /** The answer to `check` as text. */
 import type { CheckAnswer } from '../answer/answer.ts'
 import type { Figure } from '../figures/figure.ts'
+import { equalLines } from './equal-bells.ts'
 import { caution, heading } from './heading.ts'
+import { noteLines } from './notes.ts'
 import type { Page } from './paint.ts'
 import { solePlace } from './place-names.ts'
 import { setTable } from './premises-sets.ts'
@@ -29,8 +31,16 @@ export function checkText(answer: CheckAnswer, page: Page): string[] {
   const rings = figures.some(({ id, condition }) => id.startsWith('ringing.') || condition.line === 'ringing')
   return [
     ...heading(answer, page),
-    ...(isHouse ? [...premisesHead(stands, page), ...setTable(answer, stands, page), ''] : []),
+    ...(isHouse
+      ? [
+          ...premisesHead(stands, page),
+          ...setTable(answer, stands, page),
+          ...equalLines(answer['equal bells'], page),
+          '',
+        ]
+      : []),
     ...verdictLines({ verdicts, faults }, place, page, whole),
+    ...(whole ? noteLines(stands, page) : []),
     ...figureLines(figures, place, page),
     ...opinionText(answer['second opinion'], place, page),
     ...(rings || faults.length > 0 || leadsHand(verdicts) ? caution(page) : []),

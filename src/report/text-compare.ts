@@ -2,7 +2,8 @@
 import type { Because, CompareAnswer } from '../answer/answer.ts'
 import type { Verdict } from '../checks/rule.ts'
 import type { Figure } from '../figures/figure.ts'
-import { figureName, figureText } from './amounts.ts'
+import { figureName, figureText, silentBells } from './amounts.ts'
+import { equalOnBothLines } from './equal-bells.ts'
 import { caution, heading } from './heading.ts'
 import type { Page } from './paint.ts'
 import { solePlace, subjectText } from './place-names.ts'
@@ -108,11 +109,14 @@ function figureLines({ found, proposed, changed }: CompareAnswer, page: Page): s
     return (figure: Figure): string =>
       [figureName(figure), subjectText(figure.subject, place), conditionWords(figure.condition)].join('\n')
   }
+  const silent = [silentBells(found.figures), silentBells(proposed.figures)] as const
   const rows = pairs(found.figures, proposed.figures, [key(found), key(proposed)]).flatMap(
     ([before, after]) => {
       const one = after ?? before
       if (one === undefined || !names(changed.figures, one.id)) return []
-      const texts = [before, after].map((figure) => (figure === undefined ? '–' : figureText(figure)))
+      const texts = [before, after].map((figure, k) =>
+        figure === undefined ? '–' : figureText(figure, silent[k]),
+      )
       if (texts[0] === texts[1]) return []
       const place = placeOf(after === undefined ? found : proposed)
       return [[figureName(one), subjectText(one.subject, place), conditionWords(one.condition), ...texts]]
@@ -144,6 +148,7 @@ export function compareText(answer: CompareAnswer, page: Page): string[] {
     '',
     ...checkLines(answer, page),
     ...faultChanges(answer, page),
+    ...equalOnBothLines(answer.found.figures, answer.proposed.figures, page),
     ...figureLines(answer, page),
     ...hanging('', `As proposed: ${proposed.name}`, page.width),
     '',

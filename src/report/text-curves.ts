@@ -81,6 +81,7 @@ export function curveTables(
   return [
     ...curves.flatMap((curve) => curveTable(curve, networks, place, page)),
     ...legend(curves, page),
+    ...goodLines(curves, page),
     ...networks.flatMap((network, k) =>
       hanging(`${LETTERS[k] ?? ''}  `, `return loss, dB, against ${network}`, page.width),
     ),
@@ -96,6 +97,24 @@ function legend(curves: readonly Curve[], page: Page): string[] {
     ...(curves.some((curve) => has(curve, IMPEDANCE)) ? ['Ω, phase: impedance between the line wires'] : []),
   ]
   return parts.length === 0 ? [] : wrap(parts.join('; '), page.width)
+}
+
+/** What is good, and what decibels below nothing mean. */
+function goodLines(curves: readonly Curve[], page: Page): string[] {
+  const currents = curves.some((curve) => has(curve, CURRENTS[0][0]))
+  const losses = curves.flatMap(({ figures }) => figures.filter(({ id }) => id === LOSS))
+  const parts = [
+    ...(currents ? ['more send and receive is better, less sidetone is'] : []),
+    ...(losses.length > 0
+      ? ['more return loss is better: the nearer the set is to that network; 0 dB is as bad as an open pair']
+      : []),
+    ...(losses.some(({ value }) => value !== null && value < 0)
+      ? [
+          'below 0 dB more comes back than arrives at that network, since its reactance and the set’s resonate',
+        ]
+      : []),
+  ]
+  return parts.length === 0 ? [] : wrap(`Good: ${parts.join('; ')}.`, page.width)
 }
 
 function has({ figures }: Curve, id: Figure['id']): boolean {

@@ -1,7 +1,8 @@
 /** Named faults as text: what is wrong, where, what follows, and what mends it. */
 import type { Verdict } from '../checks/rule.ts'
 import type { NamedFault } from '../faults/named-fault.ts'
-import { placeAbout, placesNamed } from './about-place.ts'
+import { placeAbout } from './about-place.ts'
+import { reachOf } from './fault-reach.ts'
 import type { Page } from './paint.ts'
 import { pathText, subjectText } from './place-names.ts'
 import { consequenceTable, labelled } from './text-verdict.ts'
@@ -46,8 +47,7 @@ export function explainedBy(
   const mine = placeAbout(verdict, places)
   return faults.find((fault) => {
     if (!fault.explains.includes(verdict.check)) return false
-    const figures = fault.consequences.map(({ figure }) => figure.subject)
-    const reach = placesNamed([fault.subject, ...fault.path, ...figures], places)
+    const reach = reachOf(fault, places)
     return mine === undefined || reach.length === 0 || reach.includes(mine)
   })
 }

@@ -1,13 +1,14 @@
 /** The answer to `figures` as text. */
 import type { FiguresAnswer } from '../answer/answer.ts'
 import type { Figure } from '../figures/figure.ts'
-import { figureName, figureText } from './amounts.ts'
+import { figureName, figureText, silentBells } from './amounts.ts'
 import { caution, heading } from './heading.ts'
 import type { Page } from './paint.ts'
 import { solePlace, subjectText } from './place-names.ts'
 import { table } from './table.ts'
 import { curvesOf, curveTables } from './text-curves.ts'
 import { opinionText } from './text-opinion.ts'
+import { placeTables } from './text-places.ts'
 import { approximations } from './text-verdicts.ts'
 import { conditionWords } from './words.ts'
 import { hanging, wrap } from './wrap.ts'
@@ -27,11 +28,12 @@ function bareTable(figures: readonly Figure[], place: string | undefined, page: 
     { heading: 'with' },
     { heading: 'value', align: 'right' },
   ] as const
+  const silent = silentBells(figures)
   const rows = figures.map((figure) => [
     figureName(figure),
     subjectText(figure.subject, place),
     conditionWords(figure.condition),
-    figureText(figure),
+    figureText(figure, silent),
   ])
   return [...table(heads, rows, page), '']
 }
@@ -47,9 +49,11 @@ export function figuresText(answer: FiguresAnswer, page: Page): string[] {
   const head = heading(answer, page)
   if (figures.length === 0) return [...head, ...wrap(NONE, page.width)]
   const ids = [...new Set(figures.map(({ id }) => id))].sort()
-  const { curves, others } = curvesOf(figures)
+  const { curves, others: rest } = curvesOf(figures)
+  const { tables, others } = placeTables(rest, page)
   return [
     ...head,
+    ...tables,
     ...bareTable(others, place, page),
     ...curveTables(curves, place, page),
     ...approximations(reasonsOf(figures), page),

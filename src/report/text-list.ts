@@ -79,6 +79,9 @@ export function listText(answer: ListAnswer, page: Page): string[] {
   const cells = rows.map((row) => keys.map((key) => cell(row[key])))
   const body = isCramped(keys, cells, page) ? blocks(cells, page) : table(heads, cells, page, 0)
   const note = NOTES[what] === undefined ? [] : ['', ...wrap(NOTES[what], page.width)]
-  const total = what === ALIKE ? `${rows.length} ${what}` : counted(rows.length, what.replace(/s$/, ''))
+  const total =
+    what === ALIKE
+      ? `${rows.length} ${what}`
+      : counted(rows.length, what.replace(/s$/, '').replaceAll('-', ' '))
   return rows.length === 0 ? [`no ${what} in reach`] : [...body, ...note, '', total]
 }

@@ -21,6 +21,9 @@ const LEADS = {
   negative: 'On ohms its red lead is the negative one: the battery stands the other way round.',
 } as const
 
+/** Less than this through the leads is what rounding leaves of nothing, A. */
+const LEAST_CURRENT = 1e-12
+
 /** One reading in full, or a table by conditions; what it does not show and the approximations at its end. */
 export function meterText(answer: MeterAnswer, page: Page): string[] {
   const { instrument, cautions } = answer
@@ -67,7 +70,7 @@ function oneLines(reading: MeterReading, { place }: MeterAnswer, page: Page): st
     ...row('path', pathText(reading.path, place, page)),
     ...row(
       'current',
-      value === null || reading.current === 0
+      value === null || Math.abs(reading.current) < LEAST_CURRENT
         ? undefined
         : `${formatQuantity(reading.current, 'A')} through the leads`,
     ),

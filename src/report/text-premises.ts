@@ -2,6 +2,7 @@
 import type { CheckAnswer } from '../answer/answer.ts'
 import type { Stands } from '../answer/stands.ts'
 import { placesText } from './about-place.ts'
+import { equalLines } from './equal-bells.ts'
 import { grouped } from './groups.ts'
 import { caution, heading } from './heading.ts'
 import type { Page } from './paint.ts'
@@ -47,6 +48,7 @@ export function premisesText(answer: CheckAnswer, stands: Stands, page: Page): s
     ...heading(answer, page),
     ...premisesHead(stands, page),
     ...setTable(answer, stands, page),
+    ...equalLines(answer['equal bells'], page),
     '',
     ...premisesFaults(faults, places, page),
     ...lineTable(verdicts, places, page),

@@ -13,7 +13,7 @@ import { approximations } from './text-verdicts.ts'
 import { counted } from './words.ts'
 import { hanging, wrap } from './wrap.ts'
 
-const DIGITS = 6
+const DIGITS = 4
 /** Smaller parts of the largest amount in its table are what rounding leaves of nothing. */
 const NOTHING = 1e-12
 
@@ -55,7 +55,7 @@ function amounts(
   return rows.length === 0 ? [] : [title, ...table(heads, rows, page), '']
 }
 
-/** Voltages against earth and currents to six significant digits, islands, shared currents, source and grade. */
+/** Voltages against earth and currents to four significant digits, islands, shared currents, source and grade. */
 export function solveText(answer: SolveAnswer, page: Page): string[] {
   const { analysis, frequency, islands, shared, source, grade } = answer
   const place = commonPlace([...Object.keys(answer.voltages), ...Object.keys(answer.currents)])

@@ -45,11 +45,25 @@ function holding(verdicts: readonly Verdict[], place: string | undefined, page: 
   return [...lines, '']
 }
 
-/** Each reason once, below the verdicts that carry its mark. */
+/** `kitchen/click by its slope, although …`: a part that is swung far along its law. */
+const SLOPE = /^(\S+) by its slope, although .*$/
+/** So many parts are named. */
+const FEW = 3
+
+/** Each reason once, below the verdicts that carry its mark, in plain words. */
 export function approximations(reasons: Iterable<string>, page: Page): string[] {
   const distinct = [...new Set(Array.from(reasons, (reason) => reason.split('; ')).flat())]
   if (distinct.length === 0) return []
-  return [...hanging(`${ABOUT}approximate: `, distinct.join('; '), page.width), '']
+  const parts = distinct.flatMap((reason) => SLOPE.exec(reason)?.[1] ?? [])
+  const names = [...new Set(parts.map((id) => id.slice(id.lastIndexOf('/') + 1)))]
+  const named = names.length > FEW ? `${names.length} parts` : names.join(', ')
+  const plain = [
+    ...distinct.filter((reason) => !SLOPE.test(reason)),
+    ...(names.length === 0
+      ? []
+      : [`${named} by ${names.length === 1 ? 'its' : 'their'} slope at rest (docs/trust.md)`]),
+  ]
+  return [...hanging(ABOUT, `approximate: ${plain.join('; ')}`, page.width), '']
 }
 
 /** What of an answer its verdicts are shown with. */
@@ -88,10 +102,11 @@ export function verdictLines(
   ]
 }
 
-/** The last line: `1 fails, 0 marginal, 55 unknown, 14 hold`. */
-export function countsLine({ fails, marginal, unknown, holds }: Counts, { paint }: Page): string {
+/** The last line: `1 fault by name, 1 fails, 0 marginal, 55 unknown, 14 hold`. */
+export function countsLine({ fails, marginal, unknown, holds, faults }: Counts, { paint }: Page): string {
   const paintFails = fails > 0 ? paint.bad : paint.good
-  return `${paintFails(`${fails} ${fails === 1 ? 'fails' : 'fail'}`)}, ${marginal} marginal, ${unknown} unknown, ${holds} ${holds === 1 ? 'holds' : 'hold'}`
+  const named = faults === 0 ? '' : `${paint.bad(`${counted(faults, 'fault')} by name`)}, `
+  return `${named}${paintFails(`${fails} ${fails === 1 ? 'fails' : 'fail'}`)}, ${marginal} marginal, ${unknown} unknown, ${holds} ${holds === 1 ? 'holds' : 'hold'}`
 }
 
 /** Whether anything here tells a hand to move leads. */

@@ -171,7 +171,9 @@ describe('a meter', () => {
 describe('a check', () => {
   test('ends with its counts on the last line', async () => {
     const { out } = await ringproof(['check', 'sedge-converted-as-fescue'])
-    expect(lastLine(out)).toMatch(/^\d+ fails?, \d+ marginal, \d+ unknown, \d+ holds?$/)
+    expect(lastLine(out)).toMatch(
+      /^(?:\d+ faults? by name, )?\d+ fails?, \d+ marginal, \d+ unknown, \d+ holds?$/,
+    )
   })
 
   // common practice, no source: a core landed on a strapped neighbour joins two handset cores

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 import { beside, jsonOf, ringproof } from './ringproof.ts'
 
 const problem = (code: ProblemCode): Problem => ({ code, severity: 'error', found: 'a', expected: 'b' })
-const counts = { holds: 5, marginal: 0, fails: 0, unknown: 0 }
+const counts = { holds: 5, marginal: 0, fails: 0, unknown: 0, faults: 0 }
 
 describe('the exit code', () => {
   test.each(['no-unique-solution', 'no-convergence', 'contradiction', 'ours'] as const)(
@@ -20,9 +20,10 @@ describe('the exit code', () => {
     expect(codeOfProblems([{ ...problem('syntax'), severity: 'warning' }, problem('ours')])).toBe(3)
   })
 
-  test('is 1 for what fails, and when strict for what is marginal or unknown', () => {
+  test('is 1 for what fails and for a fault by name, and when strict for what is marginal or unknown', () => {
     expect(codeOfCounts(counts, true)).toBe(0)
     expect(codeOfCounts({ ...counts, fails: 1 }, false)).toBe(1)
+    expect(codeOfCounts({ ...counts, faults: 1 }, false)).toBe(1)
     for (const open of [{ marginal: 1 }, { unknown: 1 }]) {
       expect(codeOfCounts({ ...counts, ...open }, false)).toBe(0)
       expect(codeOfCounts({ ...counts, ...open }, true)).toBe(1)

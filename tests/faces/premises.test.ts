@@ -17,7 +17,9 @@ describe('the page of premises', () => {
       const lines = text.trimEnd().split('\n')
       expect(lines.filter((line) => Array.from(line).length > width)).toEqual([])
       for (const { place } of answer.stands?.sets ?? []) expect(text).toContain(`\n  ${place} `)
-      expect(lines.at(-1)).toMatch(/^\d+ fails?, \d+ marginal, \d+ unknown, \d+ holds?$/)
+      expect(lines.at(-1)).toMatch(
+        /^(?:\d+ faults? by name, )?\d+ fails?, \d+ marginal, \d+ unknown, \d+ holds?$/,
+      )
       expect(text).not.toMatch(/NaN|Infinity|undefined\b(?!:)|\[object/)
     }
     expect(toJson(answer)).toHaveProperty('stands')

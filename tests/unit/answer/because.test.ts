@@ -28,17 +28,31 @@ describe('why a check changes', () => {
   })
 
   test('is every move of several that only do it together', () => {
-    const { changed } = compare({ found: 'sedge-converted' }, DEMO)
-    const lead = changed.because.find(({ check }) => check === 'wiring.ringing-lead-to-bell')
-    expect(lead?.moves.length).toBeGreaterThan(1)
-    expect(lead?.says).toMatch(/^Moves .* do it together: without any one of them the check would fail\.$/)
+    const joined = reasons(['fit strap: A1-C4', 'fit strap: C4-B5']).get('wiring.loop-open-on-hook')
+    expect(joined).toMatchObject({ moves: [1, 2], found: { state: 'holds' }, proposed: { state: 'fails' } })
+    expect(joined?.says).toMatch(
+      /^Moves 1 and 2 do it together: without any one of them the check would hold\.$/,
+    )
   })
 
-  test('is no single move where either of two is enough', () => {
+  test('is each of two moves where either alone is enough', () => {
     const why = reasons(['park core: handset.r1', 'park core: handset.r2'])
     expect(why.get('wiring.cores-reach-parts')).toMatchObject({
-      moves: [],
-      says: 'No single move decides it: with any one left out it comes out the same.',
+      moves: [1, 2],
+      says: 'Moves 1 and 2: each alone does it.',
+    })
+  })
+
+  test('is two moves together where two others do the same', () => {
+    const why = reasons([
+      'fit strap: A1-C4',
+      'fit strap: C4-B5',
+      'fit part: one, with: {kind: resistor, from: A1, to: B1, resistance: 1 Ω}',
+      'fit part: other, with: {kind: resistor, from: B2, to: B5, resistance: 1 Ω}',
+    ])
+    expect(why.get('wiring.loop-open-on-hook')).toMatchObject({
+      moves: [1, 2],
+      says: 'Moves 1 and 2 together do it, and so do the others without one of them.',
     })
   })
 

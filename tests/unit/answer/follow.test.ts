@@ -119,3 +119,20 @@ describe('a request to follow', () => {
     expect(codeOf({ target: '', text }).code).toBe('request-wrong')
   })
 })
+
+describe('where a current divides', () => {
+  const { steps } = follow({ target: 'goods-office', condition: 'clerk=off-hook,porter-1=off-hook' }, DEMO)
+
+  test('the rest is named with its size, and the two make up what came', () => {
+    const divides = steps.find(({ node }) => node === 'office/a')
+    expect(divides?.rest?.map(({ branch }) => branch)).toEqual(['bay-1/cable.a'])
+    const before = steps.find(({ node }) => node === 'exchange/a')?.current ?? 0
+    // Kirchhoff, but for what leaks
+    expect((divides?.current ?? 0) + (divides?.rest?.[0]?.current ?? 0)).toBeCloseTo(before, 5)
+  })
+
+  test('nothing is said where the current goes on whole', () => {
+    expect(steps.find(({ node }) => node === 'clerk/N2')).not.toHaveProperty('rest')
+    for (const step of follow({ target: 'fescue' }, DEMO).steps) expect(step).not.toHaveProperty('rest')
+  })
+})

@@ -53,7 +53,7 @@ describe('the words that scripts ask for', () => {
   test.each([
     ['targets', [...DEMO.names('set'), ...DEMO.names('rewire'), ...DEMO.names('premises')]],
     ['grounds', [...DEMO.names('premises'), ...DEMO.names('line'), 'none']],
-    ['sides', [...DEMO.names('set'), ...DEMO.names('rewire')]],
+    ['sides', [...DEMO.names('set'), ...DEMO.names('rewire'), ...DEMO.names('premises')]],
     ['shells', [...SHELLS]],
   ])('are, for %s, what is on the shelf', async (list, names) => {
     const { code, out, err } = await ringproof(['complete', list])
@@ -126,6 +126,13 @@ describe.runIf(isThere('bash'))('in bash', () => {
     expect(offered('list', 'sets', '--st')).toEqual([])
     expect(offered('check', 'fescue', '--on', 'valley')).toEqual(['valley-exchange'])
     expect(offered('solve', 'fescue', '--condition', 'off-hook/s')).toEqual(['off-hook/speech'])
+    expect(offered('solve', 'goods-office', '--condition', 'clerk')).toEqual([
+      'clerk=on-hook',
+      'clerk=off-hook',
+    ])
+    expect(offered('check', 'fescue', '--at', 'stair-h')).toEqual(['stair-head'])
+    expect(offered('check', 'fescue', '--in', 'stai')).toEqual(['stairs'])
+    expect(offered('meter', 'fescue', '--range', 'alternating-v')).toContain('alternating-volts')
   })
 
   test('a value of an option is no word of the command', () => {

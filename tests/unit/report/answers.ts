@@ -114,7 +114,7 @@ const head = (name: string, request: Record<string, unknown>) => ({
 export const CHECK: CheckAnswer = {
   ...head('check', { target: 'kiosk', on: 'hut' }),
   outcome: 'fails',
-  counts: { holds: 2, marginal: 1, fails: 1, unknown: 8 },
+  counts: { holds: 2, marginal: 1, fails: 1, unknown: 8, faults: 0 },
   verdicts: VERDICTS,
   faults: [],
   figures: [
@@ -126,7 +126,7 @@ export const CHECK: CheckAnswer = {
 export const COMPARE: CompareAnswer = {
   ...head('compare', { found: 'kiosk-converted' }),
   outcome: 'fails',
-  counts: { holds: 1, marginal: 0, fails: 1, unknown: 0 },
+  counts: { holds: 1, marginal: 0, fails: 1, unknown: 0, faults: 0 },
   moves: [
     'land core handset.r2 onto B3',
     'fit strap A1-A2, and then look twice whether its screw holds it without force',
@@ -250,7 +250,7 @@ export const CORE_LOOSE: NamedFault = {
 export const PREMISES: CheckAnswer = {
   ...head('check', { check: 'lodge-house' }),
   outcome: 'fails',
-  counts: { holds: 1, marginal: 0, fails: 4, unknown: 0 },
+  counts: { holds: 1, marginal: 0, fails: 4, unknown: 0, faults: 1 },
   stands: {
     line: 'hill',
     premises: 'lodge-house',

@@ -45,6 +45,11 @@ describe('a band', () => {
     expect(bandText({ least: 22.1, most: 28.3 }, { ...needle, value: 25 })).toBe('22 to 29 Ω')
   })
 
+  test('of a needle of volts has no end that nobody would see move', () => {
+    const needle = { value: 0, unit: 'V', 'full scale': 50 } as const
+    expect(bandText({ least: -2.6e-8, most: 0.75 }, needle)).toBe('0 to 0.75 V')
+  })
+
   test('of volts may lie on both sides of nothing', () => {
     const volts = { value: 0, unit: 'V', resolution: 0.001, 'full scale': 6 } as const
     expect(bandText({ least: -0.00099, most: 0.00106 }, volts)).toBe('-0.001 to 0.002 V')

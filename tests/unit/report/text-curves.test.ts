@@ -54,6 +54,17 @@ const text = (figures: readonly Figure[], width = 80, ...place: readonly (string
   curveTables(curvesOf(figures).curves, place.length === 0 ? 'kiosk' : place[0], page(width)).join('\n')
 
 describe('speech by frequency', () => {
+  test('says what is good, and what less than 0 dB means where there is any', () => {
+    const says = (figures: readonly Figure[]) => text(figures).replace(/\s+/g, ' ')
+    expect(says(curve('kiosk'))).toContain(
+      'more send and receive is better, less sidetone is; more return loss is better',
+    )
+    expect(says(curve('kiosk'))).toContain('below 0 dB more comes back than arrives')
+    const above = curve('kiosk').filter(({ value }) => (value ?? 0) >= 0)
+    expect(says(above)).not.toContain('below 0 dB')
+    expect(says(above.filter(({ id }) => id !== 'speech.return-loss'))).not.toContain('return loss is better')
+  })
+
   test('is one row a frequency, with all that was computed at it', () => {
     const lines = text(curve('kiosk')).split('\n')
     expect(lines[0]).toBe('Speech by frequency, handset up, speech')
