@@ -41,6 +41,44 @@ export function withLead(installation: Installation, place: string): Installatio
   }))
 }
 
+/** The installation with a third wire run to a set's socket, and the socket from which it comes. */
+export interface ThirdWire {
+  readonly installation: Installation
+  readonly from: string
+  readonly to: string
+}
+
+/**
+ * A ringing lead run to a set's socket, over every socket on the way, from the nearest before it that has one; undefined
+ * where none has, or where apparatus that passes two wires stands between.
+ */
+export function withThirdWire({ installation, net, place }: CheckContext): ThirdWire | undefined {
+  const { premises } = installation
+  const here = place.socket
+  if (premises === undefined || here === undefined || here.ringing !== undefined) return undefined
+  const sockets: Record<string, SocketSpec> = { ...premises.sockets }
+  let name = here.name
+  for (;;) {
+    const spec = sockets[name]
+    const feeder = spec?.['fed from']
+    if (spec?.is !== 'secondary' || feeder === undefined) return undefined
+    const { 'ringing lead': _, over, ...rest } = spec
+    sockets[name] = { ...rest, ...(over === undefined ? {} : { over: { ...over, type: 'house-three' } }) }
+    if (net.nodeIndex.has(`${feeder}/ringing`))
+      return {
+        installation: { ...installation, premises: { ...premises, sockets } },
+        from: feeder,
+        to: here.name,
+      }
+    name = feeder
+  }
+}
+
+/** How a third wire is run, in words. */
+export function thirdWireWords({ from, to }: ThirdWire): string {
+  return `run a third wire for the ringing lead from socket ${from}, which has it, to socket ${to}; the wires of a socket are live, and local codes and licensed practice decide who may work there`
+}
+
 /** The installation with a converter from pulses to tones before a set's socket. */
 export function withConverter(installation: Installation, place: string): Installation | undefined {
   return withBefore(installation, place, (from) => ({
@@ -126,9 +164,7 @@ export function largestFirst<T>(items: readonly T[], size: (item: T) => number):
   return [...items].sort((p, q) => coarse(q) - coarse(p))
 }
 
-/** Names in a row, the first few where there are many. */
+/** Names in a row, all of them: `hall, kitchen and yard`. */
 export function namesOf(names: readonly string[]): string {
-  const few = names.slice(0, 4)
-  if (few.length < names.length) return `${names.length} sets, such as ${few.join(', ')}`
-  return few.length < 2 ? few.join('') : `${few.slice(0, -1).join(', ')} and ${few.at(-1)}`
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
 }

@@ -8,6 +8,7 @@ import { coresJoined } from './cores-joined.ts'
 import { earthRecallUnknown } from './earth-recall-unknown.ts'
 import { extensionBellInSeries } from './extension-bell-in-series.ts'
 import { receiverOut, transmitterOut } from './handset-part-out.ts'
+import { lineEarthed } from './line-earthed.ts'
 import { mirroredNumbering } from './mirrored-numbering.ts'
 import type { FaultRule } from './named-fault.ts'
 import { quenchLost } from './quench-lost.ts'
@@ -23,6 +24,7 @@ import { unitMissing } from './unit-missing.ts'
 
 export const FAULT_RULES: readonly FaultRule[] = [
   touchableLive,
+  lineEarthed,
   mirroredNumbering,
   extensionBellInSeries,
   coresJoined,

@@ -9,7 +9,7 @@ import { pathBetween } from '../netlist/paths.ts'
 import type { Move } from '../sheet/model.ts'
 import { becomeAll } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
-import { firstThatMends, inWords } from './try-mend.ts'
+import { firstThatMends, mendWords } from './try-mend.ts'
 import { landCore, takeStrapOff, whereLies } from './wires.ts'
 
 const EXPLAINS = ['wiring.cores-separate', 'wiring.cores-reach-parts']
@@ -63,7 +63,7 @@ function joined(
     mend:
       tried === undefined
         ? (mend ?? 'land the handset cores as the sheet of this set shows')
-        : inWords(tried.moves),
+        : mendWords(tried),
   }
 }
 

@@ -31,7 +31,7 @@ function wayToEarth(context: CheckContext): Path | undefined {
   const { net, place } = context
   const closed = (written: string) =>
     without(conducting(net, when(context, written), 'direct'), plugLinks(context))
-  const earths = [place.plug[4], nodeOf(net, EARTH)].filter((node) => node !== undefined)
+  const earths = [place.meets[4], nodeOf(net, EARTH)].filter((node) => node !== undefined)
   for (const wire of [wireAt(context, 'b'), wireAt(context, 'a')]) {
     for (const earth of earths) {
       if (wire === undefined || pathBetween(net, closed('off-hook'), wire, earth) !== undefined) continue

@@ -18,7 +18,7 @@ import {
   tells,
 } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
-import { firstThatMends, inWords, moved } from './try-mend.ts'
+import { completed, firstThatMends, mendWords, moved, type Tried } from './try-mend.ts'
 import { coreAt, fitStrap, ids } from './wires.ts'
 
 const EXPLAINS = [
@@ -40,10 +40,11 @@ export const extensionBellInSeries: FaultRule = {
     const bells = roleBranches(context, 'sounder')
     const inLoop = bells.filter((bell) => carriesLoop(context, bell) && !otherwiseWrong(context, verdicts))
     return [
-      ...inLoop.map((bell) => bellInLoop(context, bell)),
+      ...inLoop.map((bell) => bellInLoop(context, verdicts, bell)),
       ...(bells.length > 1
         ? twoInSeries(
             context,
+            verdicts,
             bells.filter((bell) => !inLoop.includes(bell)),
           )
         : []),
@@ -90,8 +91,18 @@ function bridged(context: CheckContext, { part, from, to }: Branch): readonly Mo
   return [{ do: 'lift part', what: part.name }, fitStrap(context, { from, to })]
 }
 
-function bellInLoop(context: CheckContext, bell: Branch): Finding {
-  const tried = moved(context, bridged(context, bell))
+/** A list of moves tried and judged as a whole. */
+function triedWhole(
+  context: CheckContext,
+  verdicts: readonly Verdict[],
+  moves: readonly Move[],
+): Tried | undefined {
+  const tried = moved(context, moves)
+  return tried && completed(context, verdicts, tried)
+}
+
+function bellInLoop(context: CheckContext, verdicts: readonly Verdict[], bell: Branch): Finding {
+  const tried = triedWhole(context, verdicts, bridged(context, bell))
   const direct = bellDirect(context, bell, 'off-hook')
   return {
     subject: bell.id,
@@ -106,7 +117,7 @@ function bellInLoop(context: CheckContext, bell: Branch): Finding {
     mend:
       tried === undefined
         ? `with the set unplugged, take the ${bell.part.name} out of the loop`
-        : inWords(tried.moves),
+        : mendWords(tried),
   }
 }
 
@@ -115,14 +126,18 @@ function otherCurrents(context: CheckContext, { id }: Branch): ReturnType<typeof
 }
 
 /** Bells that are silent when another one is lifted; the one that returns to the wire is the extension. */
-function twoInSeries(context: CheckContext, bells: readonly Branch[]): readonly Finding[] {
+function twoInSeries(
+  context: CheckContext,
+  verdicts: readonly Verdict[],
+  bells: readonly Branch[],
+): readonly Finding[] {
   const [first] = bells.filter((bell) =>
     bells.some((other) => other !== bell && inSeries(context, bell, other)),
   )
   if (first === undefined) return []
   const chain = bells.filter((bell) => bell === first || inSeries(context, first, bell))
   const extra = chain.find((bell) => returnsDirectly(context, bell)) ?? first
-  const tried = moved(context, bridged(context, extra))
+  const tried = triedWhole(context, verdicts, bridged(context, extra))
   const kept = chain.filter((bell) => bell !== extra)
   const figures = (one: CheckContext) => kept.flatMap((bell) => bellCurrent(one, bell) ?? [])
   return [
@@ -135,7 +150,7 @@ function twoInSeries(context: CheckContext, bells: readonly Branch[]): readonly 
       mend:
         tried === undefined
           ? `with the set unplugged, take the ${extra.part.name} out of the bell path`
-          : `${inWords(tried.moves)}; the extension bell can come back as a bellset in a socket of its own`,
+          : `${mendWords(tried)}; the extension bell can come back as a bellset in a socket of its own`,
     },
   ]
 }
@@ -176,7 +191,7 @@ function onTheFourthCore(
       says: `The ${bell.part.name} lies between the ringing lead and the core ${fourth.name}, by which the old wiring went on to the next bell; here it leads nowhere, and the bell is silent.`,
       path: ids(context, [bell.from, bell.to, fourth.lands, fourth.far, a.far]),
       consequences: becomeAll(ownBellCurrents(context), ownBellCurrents(tried.after)).filter(tells),
-      mend: inWords(tried.moves),
+      mend: mendWords(tried),
     },
   ]
 }

@@ -10,7 +10,7 @@ import type { Move } from '../sheet/model.ts'
 import { bestStrap, speechWorth } from './best-strap.ts'
 import { becomeAll } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
-import { firstThatMends, inWords } from './try-mend.ts'
+import { firstThatMends, mendWords } from './try-mend.ts'
 import { coreAt, fitStrap, homeMoves, landCore, takeStrapOff } from './wires.ts'
 
 const EXPLAINS = [
@@ -65,7 +65,7 @@ function out(
       mend:
         tried === undefined
           ? (mend ?? 'land the handset cores as the sheet of this set shows')
-          : inWords(tried.moves),
+          : mendWords(tried),
     },
   ]
 }

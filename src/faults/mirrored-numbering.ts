@@ -1,8 +1,11 @@
 /** A plug or a socket made up by the mirrored numbering: contact k where 7 − k belongs. */
 import { type CheckContext, when } from '../checks/context.ts'
+import type { Verdict } from '../checks/rule.ts'
 import type { Figure } from '../figures/figure.ts'
 import { earthLeakage } from '../figures/loop.ts'
+import { bothNumbers, type ContactNumbers, NUMBERED_WIRES } from '../netlist/plug-numbers.ts'
 import type { PremisesSheet } from '../sheet/model.ts'
+import { curedBy, judgedHere, withLine } from './judge-whole.ts'
 import { becomeAll, ownBellCurrents, tells } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
 import { inPremises, judged, restood, standingOf, troubles } from './try-mend.ts'
@@ -15,7 +18,14 @@ const SHOWS = [
   'wiring.spares-free',
   'wiring.earth-free',
 ]
-const EXPLAINS = [...SHOWS, 'wiring.loop-through-set', 'wiring.loop-open-on-hook']
+const EXPLAINS = [
+  ...SHOWS,
+  'wiring.one-ringing-capacitor',
+  'wiring.loop-through-set',
+  'wiring.loop-open-on-hook',
+  'bell.rings-alone',
+  'bell.rings-with-all',
+]
 
 /** The pair hides it, since speech has no polarity; ringing lead and earth change places. */
 export const mirroredNumbering: FaultRule = {
@@ -29,7 +39,7 @@ export const mirroredNumbering: FaultRule = {
     const after = asMeant(context)
     // all that it shows in must go with it; else it was something else
     if (after === undefined || troubles(judged(after, SHOWS), SHOWS).size > 0 || before.size === 0) return []
-    return [mirrored(context, after)]
+    return [mirrored(context, verdicts, after)]
   },
 }
 
@@ -52,7 +62,7 @@ function unmirrored(premises: PremisesSheet, name: string): PremisesSheet {
     : { ...premises, sockets: { ...premises.sockets, [name]: { ...socket, mirrored: false } } }
 }
 
-function mirrored(context: CheckContext, after: CheckContext): Finding {
+function mirrored(context: CheckContext, verdicts: readonly Verdict[], after: CheckContext): Finding {
   const { place } = context
   const socket = place.socket?.mirrored === true ? place.socket.name : undefined
   const what = socket === undefined ? `plug of ${place.set}` : `socket ${socket}`
@@ -73,8 +83,51 @@ function mirrored(context: CheckContext, after: CheckContext): Finding {
     consequences: becomeAll(figures(context), figures(after)).filter(tells),
     mend:
       socket === undefined
-        ? 'with the set unplugged, make up the plug anew by the other numbering: each core from contact k to contact 7 − k'
-        : `make up socket ${socket} anew by the other numbering, each wire from contact k to contact 7 − k; ` +
+        ? `with the set unplugged, make up the plug anew by the other numbering: ${coreByCore(context)}`
+        : `make up socket ${socket} anew by the other numbering: ${wireByWire(context)}; ` +
           'its wires are live, and on the line side of the master socket local codes and licensed practice decide who may do it',
+    explains: explained(context, verdicts, after),
   }
+}
+
+/** What shows it and fails, and what comes right with it besides, in this place and of the whole line. */
+function explained(
+  context: CheckContext,
+  verdicts: readonly Verdict[],
+  after: CheckContext,
+): readonly string[] {
+  const before = withLine(context, verdicts)
+  const cured = curedBy(before, new Map([[context.place.place, judgedHere(after)]]))
+  const shown = EXPLAINS.filter((id) => failing(before, id).length > 0)
+  return [...new Set([...shown, ...cured.map(({ check }) => check)])]
+}
+
+/** `core a from contact 5 (wiring 2) to contact 2 (wiring 5)`, of every core of the plug. */
+function coreByCore({ place }: CheckContext): string {
+  return Object.entries(place.plug)
+    .flatMap(([number, node]) => {
+      const core = place.cores.find(({ endsIn, far }) => endsIn === 'plug' && far === node)
+      return core === undefined ? [] : [`core ${core.core} ${fromTo(Number(number))}`]
+    })
+    .join('; ')
+}
+
+/** The same of the wires of a socket: each lies where its mirror belongs. */
+function wireByWire({ place }: CheckContext): string {
+  return NUMBERED_WIRES.filter(
+    ({ wire }) =>
+      wire === 'a wire' ||
+      wire === 'b wire' ||
+      (wire === 'ringing lead' && place.socket?.ringing !== undefined) ||
+      (wire === 'earth' && place.socket?.earth === true),
+  )
+    .map(({ wire, contact }) => `the ${wire} ${fromTo(contact)}`)
+    .join('; ')
+}
+
+/** From where it is to its mirror, by both numberings; 7 − k is the other number of the same contact. */
+function fromTo(wiring: number): string {
+  const words = ({ contact, wiring: other }: ContactNumbers): string => `contact ${contact} (wiring ${other})`
+  const from = bothNumbers(wiring)
+  return `from ${words(from)} to ${words(bothNumbers(from.contact))}`
 }

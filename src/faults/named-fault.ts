@@ -25,7 +25,10 @@ export interface NamedFault {
 }
 
 /** What a rule says of what it recognised; its name comes from the rule. */
-export type Finding = Omit<NamedFault, 'fault' | 'title' | 'explains'>
+export type Finding = Omit<NamedFault, 'fault' | 'title' | 'explains'> & {
+  /** Checks that the mend was found to bring right, where a rule has tried all of them; else those of the rule that fail. */
+  readonly explains?: readonly string[]
+}
 
 /** How a fault is recognised. */
 export interface FaultRule {

@@ -9,7 +9,7 @@ import type { Move } from '../sheet/model.ts'
 import { bellCurrent, ownBellCurrents, ringsFrom, SILENT } from './measure.ts'
 import { failing } from './named-fault.ts'
 import { quenchFor } from './quench-lost.ts'
-import { judged, mends, moved, type Tried } from './try-mend.ts'
+import { completed, judged, mends, moved, type Tried } from './try-mend.ts'
 import { landCore, ownBranches, terminalGroups } from './wires.ts'
 
 const CHECKS = [
@@ -88,7 +88,7 @@ function followUp(
   for (let round = 0; round < ROUNDS; round += 1) {
     const tried = moved(context, moves)
     if (tried === undefined) return undefined
-    if (mends(before, tried.after, CHECKS)) return tried
+    if (mends(before, tried.after, CHECKS)) return completed(context, before, tried)
     const next = necessary(tried.after, judged(tried.after, CHECKS))
     if (next === undefined) return undefined
     moves = [...moves, next]

@@ -1,13 +1,16 @@
 /** The ringing lead does not reach the bell: its core is parked or astray, or no lead comes to the socket. */
 import { type CheckContext, roleBranches, when, wireAt } from '../checks/context.ts'
-import { withLead } from '../checks/mends.ts'
+import { thirdWireWords, withLead, withThirdWire } from '../checks/mends.ts'
 import type { Verdict } from '../checks/rule.ts'
 import { ringingLeadToBell } from '../checks/wiring/bell.ts'
+import type { Figure } from '../figures/figure.ts'
+import type { Installation } from '../netlist/compile.ts'
 import type { Branch, NetCore } from '../netlist/netlist.ts'
-import { becomeAll, ownBellCurrents, ringsFrom } from './measure.ts'
+import { thenFails } from './judge-whole.ts'
+import { becomeAll, milliamps, ownBellCurrents, ringsFrom, SILENT } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
 import { reachBell } from './reach-bell.ts'
-import { inWords, mends } from './try-mend.ts'
+import { mends, mendWords } from './try-mend.ts'
 import { coreAt, ids, whereLies } from './wires.ts'
 
 const EXPLAINS = [
@@ -52,45 +55,64 @@ function endsInTheAir(
 ): Finding {
   const now = ownBellCurrents(context)
   const tried = reachBell(context, verdicts, bell, core)
-  const rings = now.some(({ value }) => (value ?? 0) >= (ringsFrom(bell) ?? Number.POSITIVE_INFINITY))
-  const follows = rings
-    ? 'it takes its current from the pair through a capacitor of its own, and the ringing lead ends in the air'
-    : 'no ringing current reaches it'
   return {
     subject: core.name,
     condition: when(context, 'on-hook/ringing'),
-    says: `The ringing lead does not reach the ${bell.part.name} (${whereLies(context, core)}): ${follows}.`,
+    says: `The ringing lead does not reach the ${bell.part.name} (${whereLies(context, core)}): ${gets(now, bell)}.`,
     path: ids(context, [core.far, core.lands]),
     consequences: becomeAll(now, tried && ownBellCurrents(tried.after)),
     mend:
       tried === undefined
         ? 'bring the ringing core to the bell, as the sheet of this set shows'
-        : inWords(tried.moves),
+        : mendWords(tried),
   }
+}
+
+/** What a bell gets that the ringing lead does not reach. */
+function gets(now: readonly Figure[], bell: Branch): string {
+  const own = now.find(({ subject }) => subject === bell.id)
+  return (own?.value ?? 0) < SILENT
+    ? 'no ringing current reaches it'
+    : `it gets ${milliamps(own)}, too little to ring`
 }
 
 function noneComes(context: CheckContext, verdicts: readonly Verdict[], bell: Branch): readonly Finding[] {
   const { socket } = context.place
   if (socket === undefined) return []
-  const adapted = adapterBefore(context, verdicts)
+  const third = withThirdWire(context)
+  const wired = third && afterInstallation(context, verdicts, third.installation)
+  const adapted = afterInstallation(context, verdicts, withLead(context.installation, context.place.place))
+  const ways = [
+    ...(third !== undefined && wired !== undefined ? [thirdWireWords(third)] : []),
+    ...(adapted === undefined
+      ? []
+      : [
+          `put an adapter lead with a ringing capacitor of its own between socket ${socket.name} and the set`,
+        ]),
+    'plug the set into a socket to which the ringing lead comes',
+    ...(adapted === undefined && wired === undefined
+      ? ['give the bell a capacitor of its own to the pair']
+      : []),
+  ]
+  const after = wired ?? adapted
   return [
     {
       subject: bell.id,
       condition: when(context, 'on-hook/ringing'),
       says: `No ringing lead comes to socket ${socket.name}, and the ${bell.part.name} hangs on one: it is silent.`,
-      path: ids(context, [socket.a, socket.b, wireAt(context, 'a'), wireAt(context, 'b')]),
-      consequences: becomeAll(ownBellCurrents(context), adapted && ownBellCurrents(adapted)),
-      mend:
-        adapted === undefined
-          ? 'plug the set into a socket to which the ringing lead comes, or give the bell a capacitor of its own to the pair'
-          : `put an adapter lead with a ringing capacitor of its own between socket ${socket.name} and the set, or plug the set into a socket to which the ringing lead comes`,
+      path: ids(context, [context.place.plug[3]]),
+      consequences: becomeAll(ownBellCurrents(context), after && ownBellCurrents(after)),
+      mend: ways.join('; or ') + (after === undefined ? '' : thenFails(context, verdicts, after)),
     },
   ]
 }
 
-/** The set behind an adapter lead that makes a ringing lead of its own; undefined where that mends nothing. */
-function adapterBefore(context: CheckContext, verdicts: readonly Verdict[]): CheckContext | undefined {
-  const installation = withLead(context.installation, context.place.place)
+/** The set in another installation that lets the ringing lead reach its bell; undefined where it mends nothing. */
+function afterInstallation(
+  context: CheckContext,
+  verdicts: readonly Verdict[],
+  installation: Installation | undefined,
+): CheckContext | undefined {
   if (installation === undefined) return undefined
   const after = context.trial(installation)
   const checks = [ringingLeadToBell.id, 'wiring.ringing-lead-alone', 'wiring.bell-return']

@@ -6,10 +6,10 @@ import { oneRingingCapacitor } from '../checks/wiring/ringing-capacitor.ts'
 import { capacitive, conducting, without } from '../netlist/conduct.ts'
 import { type Path, pathBetween } from '../netlist/paths.ts'
 import type { Move } from '../sheet/model.ts'
-import { become, becomeAll, ownBellCurrents } from './measure.ts'
+import { become, becomeAll, bellCurrent, ownBellCurrents, ringsFrom, SILENT } from './measure.ts'
 import { type FaultRule, failing } from './named-fault.ts'
 import { ownCapacitors, reachBell } from './reach-bell.ts'
-import { firstThatMends, inWords, judged, type Tried } from './try-mend.ts'
+import { firstThatMends, judged, mendWords, type Tried } from './try-mend.ts'
 import { coreAt, fitStrap, homeMoves, ids, takeStrapOff } from './wires.ts'
 
 const EXPLAINS = [
@@ -45,7 +45,7 @@ export const ringingLeadTouching: FaultRule = {
         mend:
           tried === undefined
             ? 'with the set unplugged, take off what joins the ringing lead to the loop along the path'
-            : inWords(tried.moves),
+            : mendWords(tried),
       },
     ]
   },
@@ -108,6 +108,13 @@ function freed(context: CheckContext, verdicts: readonly Verdict[], { branches }
   )
 }
 
+/** Whether every bell of the set gets what rings it; what silences a bell mends nothing. */
+function rings(after: CheckContext): boolean {
+  return roleBranches(after, 'sounder').every(
+    (bell) => (bellCurrent(after, bell)?.value ?? Number.POSITIVE_INFINITY) >= (ringsFrom(bell) ?? SILENT),
+  )
+}
+
 /** A capacitor of the set's own, from its days on two wires, besides the one in the socket. */
 export const ownCapacitorLeftIn: FaultRule = {
   id: 'own-capacitor-left-in',
@@ -120,7 +127,8 @@ export const ownCapacitorLeftIn: FaultRule = {
     return ownCapacitors(context).flatMap((one) => {
       const out: Move = { do: 'lift part', what: one.part.name }
       const lists: readonly (readonly Move[])[] = [[out], [out, fitStrap(context, one)]]
-      const tried = firstThatMends(context, verdicts, lists, [...SHOWS, 'wiring.quench-present'])
+      const checks = [...SHOWS, 'wiring.quench-present', 'wiring.loop-open-on-hook']
+      const tried = firstThatMends(context, verdicts, lists, checks, rings)
       if (tried === undefined) return []
       const counts = (context: CheckContext) =>
         judged(context, [oneRingingCapacitor.id]).flatMap(({ figure }) => (figure === null ? [] : [figure]))
@@ -138,7 +146,7 @@ export const ownCapacitorLeftIn: FaultRule = {
             ),
             ...becomeAll(ownBellCurrents(context), ownBellCurrents(tried.after)),
           ],
-          mend: inWords(tried.moves),
+          mend: mendWords(tried),
         },
       ]
     })

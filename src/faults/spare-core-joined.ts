@@ -10,7 +10,7 @@ import { type Path, pathBetween } from '../netlist/paths.ts'
 import type { Move } from '../sheet/model.ts'
 import { becomeAll, tells } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
-import { firstThatMends, inWords } from './try-mend.ts'
+import { firstThatMends, mendWords } from './try-mend.ts'
 import { ids, landCore, takeStrapOff } from './wires.ts'
 
 const EXPLAINS = [
@@ -26,7 +26,7 @@ export const spareCoreJoined: FaultRule = {
   id: 'spare-core-joined',
   title: 'spare core joined to a line wire',
   explains: EXPLAINS,
-  yieldsTo: ['mirrored-numbering', 'extension-bell-in-series'],
+  yieldsTo: ['line-earthed', 'mirrored-numbering', 'extension-bell-in-series'],
   find(context, verdicts, told) {
     if (failing(verdicts, ...SHOWS).length === 0) return []
     const wires = (['a', 'b', 'ringing'] as const).flatMap((wire) => {
@@ -79,6 +79,13 @@ function strapsOn(
     .map((strap) => [takeStrapOff(context, strap)])
 }
 
+/** How a core may come free of what it meets: a strap off, the core home, the core parked. */
+export function waysFree(context: CheckContext, core: NetCore, path: Path): readonly (readonly Move[])[] {
+  const home = core.meant.filter((terminal) => terminal !== core.lands)
+  const park: Move = { do: 'park core', what: core.name }
+  return [...strapsOn(context, core, path), ...home.map((one) => [landCore(context, core, one)]), [park]]
+}
+
 function joined(
   context: CheckContext,
   verdicts: readonly Verdict[],
@@ -86,16 +93,9 @@ function joined(
   { wire, node, path }: Met,
 ): readonly Finding[] {
   const { place } = context
-  const home = core.meant.filter((terminal) => terminal !== core.lands)
-  const park: Move = { do: 'park core', what: core.name }
-  const lists: readonly (readonly Move[])[] = [
-    ...strapsOn(context, core, path),
-    ...home.map((one) => [landCore(context, core, one)]),
-    [park],
-  ]
-  const tried = firstThatMends(context, verdicts, lists, SHOWS)
+  const tried = firstThatMends(context, verdicts, waysFree(context, core, path), SHOWS)
   if (tried === undefined) return []
-  const earthed = place.socket?.earth === true && place.plug[4] === core.far
+  const earthed = place.socket?.earth === true && place.meets[4] === core.far
   const follows = earthed
     ? 'in this socket its contact is the earth, so that the line is earthed all the time'
     : 'its plug contact is live, and in a socket with earth the line would be earthed by it'
@@ -109,13 +109,13 @@ function joined(
       says: `The core ${core.name} lies${where} and meets the ${name}: ${follows}.`,
       path: ids(context, [core.far, core.lands, node]),
       consequences: becomeAll(figuresOf(context, ends), figuresOf(tried.after, ends)).filter(tells),
-      mend: inWords(tried.moves),
+      mend: mendWords(tried),
     },
   ]
 }
 
 /** What lies between two ends, and what flows to earth. */
-function figuresOf(context: CheckContext, ends: readonly string[]): readonly Figure[] {
+export function figuresOf(context: CheckContext, ends: readonly string[]): readonly Figure[] {
   const condition = when(context, 'on-hook')
   const lifted = plugLinks(context)
   const [from, to] = ends.map((id) => nodeOf(context.net, id))

@@ -6,7 +6,7 @@ import type { Move } from '../sheet/model.ts'
 import { bellWorth, bestStrap, speechWorth } from './best-strap.ts'
 import { become, becomeAll, ownBellCurrents, SILENT } from './measure.ts'
 import { type FaultRule, failing } from './named-fault.ts'
-import { firstThatMends, inWords, judged, type Tried } from './try-mend.ts'
+import { firstThatMends, judged, mendWords, type Tried } from './try-mend.ts'
 import { fitStrap, homeMoves, ids, type StrapBetween } from './wires.ts'
 
 const LOOP = [
@@ -40,7 +40,7 @@ export const strapMissingOnLoop: FaultRule = {
           ...become(first.figure ?? undefined, judged(tried.after, [first.check])[0]?.figure ?? undefined),
           ...becomeAll(speechFigures(context), speechFigures(tried.after)),
         ],
-        mend: inWords(tried.moves),
+        mend: mendWords(tried),
       },
     ]
   },
@@ -70,7 +70,7 @@ export const strapMissingAtBell: FaultRule = {
     // a bell that gets too little has another fault than an open way
     const open = ownBellCurrents(context).some(({ value }) => (value ?? 0) < SILENT)
     // a set of two wires has no lead to wait for
-    const waits = lead !== undefined ? parked : context.place.plug[3] !== undefined
+    const waits = lead !== undefined ? parked : context.place.meets[3] !== undefined
     if (first === undefined || first.path.some((id) => told.has(id))) return []
     if (waits || !open || firstThatMends(context, verdicts, homeMoves(context), BELL)) return []
     const best = bestStrap(context, 'on-hook', bellWorth)
@@ -84,7 +84,7 @@ export const strapMissingAtBell: FaultRule = {
         says: `Nothing joins ${from} with ${to}, where a strap or a bell resistor belongs, and the way of the bell is open there: it is silent.`,
         path: [...new Set([...first.path, ...ids(context, [best.from, best.to])])],
         consequences: becomeAll(ownBellCurrents(context), ownBellCurrents(tried.after)),
-        mend: inWords(tried.moves),
+        mend: mendWords(tried),
       },
     ]
   },

@@ -5,7 +5,7 @@ import { touchableFree } from '../checks/wiring/free.ts'
 import type { Move } from '../sheet/model.ts'
 import { become } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
-import { firstThatMends, inWords, judged } from './try-mend.ts'
+import { firstThatMends, judged, mendWords } from './try-mend.ts'
 import { ids, landCore, ownBranches, takeStrapOff } from './wires.ts'
 
 const SHOWS = [
@@ -48,7 +48,7 @@ function live(
     mend:
       tried === undefined
         ? 'unplug the set, free the metal from the line, and measure it before the set is plugged in again; local codes and licensed practice come first'
-        : `${inWords(tried.moves)}; measure before the set is plugged in again, local codes and licensed practice come first`,
+        : `${mendWords(tried)}; measure before the set is plugged in again, local codes and licensed practice come first`,
   }
 }
 

@@ -1,17 +1,21 @@
 /** A set or what it stands in, changed on trial: a mend is tried before it is named. */
 import { CHECKS } from '../checks/catalogue.ts'
-import type { CheckContext } from '../checks/context.ts'
+import { type CheckContext, roleBranches } from '../checks/context.ts'
 import type { Verdict } from '../checks/rule.ts'
 import type { StandingSet } from '../netlist/compile.ts'
 import { describeMove } from '../rewire/describe-move.ts'
 import { applyMoves } from '../rewire/moves.ts'
 import type { Move, PremisesSheet, SetSheet } from '../sheet/model.ts'
+import { resistorMoves } from './bell-resistor.ts'
+import { failsThen, failuresWords, newlyFailing } from './judge-whole.ts'
 import { failing } from './named-fault.ts'
 
 /** A mend that was tried: the context after it. */
 export interface Tried {
   readonly moves: readonly Move[]
   readonly after: CheckContext
+  /** What is to be known besides: what else had to be done and why, or what fails then. */
+  readonly besides?: string
 }
 
 /** How the examined set stands: its sheet, its socket, which way round. */
@@ -80,9 +84,47 @@ export function firstThatMends(
 ): Tried | undefined {
   for (const moves of lists) {
     const tried = moved(context, moves)
-    if (tried !== undefined && mends(before, tried.after, checks) && also(tried.after)) return tried
+    if (tried !== undefined && mends(before, tried.after, checks) && also(tried.after))
+      return completed(context, before, tried)
   }
   return undefined
+}
+
+/**
+ * A mend that was tried, seen as a whole: where something fails with it that held before, a bell resistor is tried
+ * besides; what fails all the same is said.
+ */
+export function completed(context: CheckContext, before: readonly Verdict[], tried: Tried): Tried {
+  const bad = newlyFailing(context, before, tried.after)
+  if (bad.length === 0) return tried
+  for (const bell of roleBranches(tried.after, 'sounder')) {
+    const more = resistorMoves(tried.after, bell)
+    const again = more && moved(context, withoutDetours([...tried.moves, ...more]))
+    const left = again && newlyFailing(context, before, again.after)
+    if (again === undefined || left === undefined || left.length >= bad.length) continue
+    const cured = bad.filter(
+      ({ check, subject }) => !left.some((one) => one.check === check && one.subject === subject),
+    )
+    const why = `; without the bell resistor ${failuresWords(cured)} would fail`
+    return { ...again, besides: why + failsThen(left) }
+  }
+  return { ...tried, besides: failsThen(bad) }
+}
+
+/** Moves without a strap that is fitted first and taken off again. */
+function withoutDetours(moves: readonly Move[]): readonly Move[] {
+  const off = moves.find(
+    (one, k) =>
+      one.do === 'lift strap' &&
+      moves.slice(0, k).some((early) => early.do === 'fit strap' && early.what === one.what),
+  )
+  if (off === undefined) return moves
+  return moves.filter((one) => one !== off && !(one.do === 'fit strap' && one.what === off.what))
+}
+
+/** A mend in words: its moves as a person at the bench makes them, and what is to be known besides. */
+export function mendWords({ moves, besides = '' }: Tried): string {
+  return inWords(moves) + besides
 }
 
 /** Moves inside a set as a person at the bench makes them. */

@@ -13,8 +13,9 @@ import { setCount } from './unit-ringer.ts'
  * samples, or by counting sets where it says so. A set on three wires is measured as its definition sees it: `line`
  * puts the 1.8 µF of the socket into its ringing lead, since without it the set would draw direct current and no
  * laboratory could put it on the battery that those definitions ask for; a set on two wires has its own capacitor.
- * A set reversed at its own cord has next to no load by any definition: its bell lies across the tie. What it takes from
- * others' current is in the figures of the house, not here.
+ * The ringing lead is tied to that contact of the pair to which the bell does not return, so that equal sets have equal
+ * loads, one that is reversed at its own cord, inside or outside, among them. What such a set takes from others' current
+ * is in the figures of the house, not here.
  * The battery itself is left out of the sum: on-hook nothing that passes it may be in the way.
  * @source the table of definitions, by its sources and grades
  */

@@ -1,6 +1,8 @@
 /** What a set alone takes from a source across its plug: its admittance at one frequency. */
 import type { Condition } from '../netlist/condition.ts'
+import { conducting, linksOf, without } from '../netlist/conduct.ts'
 import type { Netlist, NetPlace } from '../netlist/netlist.ts'
+import { joinedTo, pathBetween } from '../netlist/paths.ts'
 import { type Complex, divide } from '../parts/complex.ts'
 import type { Changes, Question } from '../solver/question.ts'
 import type { Tap } from './figure.ts'
@@ -37,8 +39,45 @@ export function hangsOnSize(net: Netlist, { place }: NetPlace): boolean {
   )
 }
 
+/** Sides of a set's bells that were found, by place: which contact of the pair a netlist's bells return to is one for all. */
+const sides = new WeakMap<NetPlace, 'a' | 'b'>()
+
 /**
- * A source between the a contact of a plug and its b and ringing contacts, which are tied together. All links of the
+ * The contact of the pair to which the bell of a set on a ringing lead returns: of each bell, the end that the ringing
+ * contact reaches by the shorter way is fed, and the other is joined to a contact by links. The a wire where nothing
+ * else is found, as it ought to be.
+ */
+export function bellReturnsTo(net: Netlist, place: NetPlace): 'a' | 'b' {
+  const known = sides.get(place)
+  const side = known ?? findSide(net, place)
+  if (known === undefined) sides.set(place, side)
+  return side
+}
+
+function findSide(net: Netlist, place: NetPlace): 'a' | 'b' {
+  const { 5: fifth, 2: second, 3: lead } = place.meets
+  if (lead === undefined || fifth === undefined || second === undefined) return 'a'
+  const bells = net.branches.filter(({ part }) => part.place === place.place && part.role === 'sounder')
+  const own = bells.map(({ index }) => index)
+  const plug = net.branches.filter(({ part }) => part.sort === 'plug').map(({ index }) => index)
+  const onHook = { line: 'idle', sets: {} } as const
+  const links = linksOf(without(conducting(net, onHook, 'direct'), [...own, ...plug]))
+  const any = without(conducting(net, onHook, 'alternating'), [...own, ...plug])
+  const turned = bells.some(({ from, to }) => {
+    const ways = [from, to].map((end) => pathBetween(net, any, lead, end)?.branches.length)
+    const [near = Number.POSITIVE_INFINITY, far = Number.POSITIVE_INFINITY] = ways
+    if (near === far) return false
+    const back = joinedTo(net, links, near < far ? to : from)
+    return back.has(second) && !back.has(fifth)
+  })
+  return turned ? 'b' : 'a'
+}
+
+/**
+ * A source between the two contacts of a plug's pair, with its ringing contact tied to the one that is not the return of
+ * the bell: to b as a set ought to be wired, to a where its bell returns to the b contact, so that a set has the same load
+ * whichever way round its pair lies, in its cord or outside it. On a line such a set takes another current than its load
+ * says; that is in the figures of the house. Below, a stands for the contact that is the return, b for the other. All links of the
  * plug but that of the a contact are lifted; it carries the source, and hangs on the premises at one end only, so that
  * nothing flows there. What is measured includes the contacts. With `seen: 'line'` the current of the ringing core
  * passes the 1.8 µF of a socket besides, which is exact as long as that core is joined to the rest of the set by the
@@ -52,10 +91,11 @@ export function acrossPlug(
   { volts, behind, frequency }: PlugSource,
   changes: Changes = {},
 ): PlugTaps | undefined {
-  const entry = plugBranch(net, place, 5)
-  const back = place.plug[2]
+  const turned = bellReturnsTo(net, place) === 'b'
+  const entry = plugBranch(net, place, turned ? 2 : 5)
+  const back = place.meets[turned ? 5 : 2]
   if (entry === undefined || back === undefined) return undefined
-  const lead = place.plug[3]
+  const lead = place.meets[3]
   const { lifted = [], bridges = [], within = [] } = changes
   const others = net.branches.filter(
     ({ part, index }) => part.place === place.place && part.sort === 'plug' && index !== entry.index,

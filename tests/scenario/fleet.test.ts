@@ -45,6 +45,10 @@ const HOLDING: readonly (readonly [string, Readonly<Record<string, string>>])[] 
   ['brome-earth-parked', {}],
   ['darnel-put-right', BELLSET],
   ['sedge-series-bell-taken-out', {}],
+  // their bells hang on the pair through their own capacitors and ring; a parked ringing core is no failure
+  ['fescue-to-two-wires', {}],
+  ['melick-new-cord', {}],
+  ['marram-as-found', {}],
   // alone; beside bells with resistors it takes the greater part of the current
   ['fescue-without-bell-resistor', {}],
 ]
@@ -53,11 +57,7 @@ const HOLDING: readonly (readonly [string, Readonly<Record<string, string>>])[] 
 const FAILING: readonly (readonly [string, readonly string[]])[] = [
   [
     'fescue-late-as-found',
-    [
-      'cores-reach-parts receiver: handset.r1 T5 handset.r2',
-      'ringing-lead-to-bell bell: plug.ringing',
-      'no-part-left-out hush-r: U3 S1',
-    ],
+    ['cores-reach-parts receiver: handset.r1 T5 handset.r2', 'no-part-left-out hush-r: U3 S1'],
   ],
   [
     'fescue-late-converted-one-off',
@@ -93,16 +93,12 @@ const FAILING: readonly (readonly [string, readonly string[]])[] = [
     ],
   ],
   ['fescue-spare-joined', ['spares-free plug.spare: plug.spare']],
-  // in the workshop, where a ringing lead comes; the gatehouse has the place where it holds
-  ['fescue-to-two-wires', ['ringing-lead-to-bell bell: plug.ringing']],
-  ['melick-new-cord', ['ringing-lead-to-bell bell: plug.ringing']],
   ['melick-to-three-wires-quench-lost', ['quench-present impulse: D7 E4']],
   [
     'melick-to-three-wires-leg-left',
     ['ringing-lead-alone melick-new-cord: plug.ringing E2 E3 D7 handset.t2', 'quench-present impulse: D7 E4'],
   ],
   ['melick-coil-turned', ['ringing-lead-to-bell bell: ']],
-  ['marram-as-found', ['ringing-lead-to-bell bell: plug.ringing']],
   ['marram-base-live', ['touchable-free base: Q4']],
   ['brome-earth-core-astray', ['spares-free plug.earth: plug.earth']],
   [

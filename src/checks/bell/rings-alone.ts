@@ -8,9 +8,11 @@ import {
   linksOfPlaces,
   type Mended,
   otherPlaces,
+  thirdWireWords,
   withExchangedPair,
   withLead,
   withSocket,
+  withThirdWire,
 } from '../mends.ts'
 import { ringsFrom } from '../sheet-limit.ts'
 import { bellCurrent, eachBell } from './rings.ts'
@@ -27,7 +29,7 @@ export const ringsAlone: Rule = {
           subject: bell.id,
           figure,
           limit: ringsFrom(least),
-          path: [],
+          path: emptyContact(context),
           says: {
             good: 'Alone on this line the bell rings.',
             bad: 'Even alone on this line the bell gets too little to ring.',
@@ -38,6 +40,12 @@ export const ringsAlone: Rule = {
       )
       return verdict.state === 'holds' && remark !== undefined ? { ...verdict, remark } : verdict
     }),
+}
+
+/** The ringing contact of a plug that meets nothing in its socket. */
+function emptyContact({ net, place }: CheckContext): readonly string[] {
+  const node = place.socket?.ringing === undefined ? place.plug[3] : undefined
+  return node === undefined ? [] : [net.nodes[node] ?? '']
 }
 
 /** All other sets unplugged. */
@@ -54,12 +62,14 @@ interface Trial {
 /** What could stand before the set, or how it could stand; a set without ringing core is helped by none of it. */
 function trialsOf(context: CheckContext): readonly Trial[] {
   const { installation, net, place } = context
-  if (place.plug[3] === undefined) return []
+  if (place.meets[3] === undefined) return []
   const here = place.socket?.name
   const others = Object.keys(installation.premises?.sockets ?? {}).filter((name) => name !== here)
   const used = new Set(net.places.map((one) => one.socket?.name))
+  const third = withThirdWire(context)
   const free = others.filter((name) => !used.has(name)).slice(0, 3)
   return [
+    ...(third === undefined ? [] : [{ says: thirdWireWords(third), installation: third.installation }]),
     {
       says: 'exchange the two line cores of the set',
       installation: withExchangedPair(installation, place.place),

@@ -62,7 +62,10 @@ function resistorMend(
   if (most === undefined || most.current < HUNGRY * (figure.value ?? 0)) return undefined
   const within = [{ branch: most.bell.index, ohms: BELL_RESISTOR }]
   const mended = bellCurrent(context, bell, { within })
-  if ((mended.value ?? 0) < least) return undefined
+  const own = bellCurrent(context, most.bell, { within })
+  const its = most.bell.part.law.sounds?.(most.bell.part.spec)?.current ?? 0
+  // what silences the other one is no mend
+  if ((mended.value ?? 0) < least || (own.value ?? 0) < its) return undefined
   const mend = `put a bell resistor of 3.3 kΩ in series with ${most.bell.id}, which takes the greater part of the ringing current`
   return { mend, consequences: [{ figure, mended }] }
 }

@@ -102,7 +102,9 @@ function aspectsOf(context: CheckContext, line: NetLine): readonly Aspect[] {
 function verdictOf(context: CheckContext, compared: readonly Compared[]): Verdict {
   const base = { check: eitherPolarity.id, subject: context.place.place, path: [] }
   const gained = compared.find((one) => !isEnough(one, one.normal) && isEnough(one, one.reversed))
-  if (gained !== undefined) return onlyReversed(context, gained)
+  const neither = compared.some((one) => !isEnough(one, one.normal) && !isEnough(one, one.reversed))
+  // where something fails either way, turning the pair makes no set that works
+  if (gained !== undefined && !neither) return onlyReversed(context, gained)
   const works = compared.filter((one) => isEnough(one, one.normal))
   const failing = compared.filter((one) => !works.includes(one)).map((one) => one.what)
   if (works.length === 0) {

@@ -67,6 +67,25 @@ export const ringingLoadOfLine: Rule = {
   },
 }
 
+/** What each set loads the line with, in the measure that is judged, and the most that all may; no limit where none is known. */
+export function loadsOnLine(
+  context: CheckContext,
+  changes: Changes = {},
+): {
+  readonly most: number
+  readonly loads: ReadonlyMap<string, number>
+} {
+  const { net } = context
+  const said = net.line?.sheet.limits['load by']
+  const name = said ?? USUAL
+  if (!isLoadName(name)) return { most: Number.POSITIVE_INFINITY, loads: new Map() }
+  const most = limitFor(context, name, said !== undefined)?.value ?? Number.POSITIVE_INFINITY
+  const loads = net.places.map(
+    (place) => [place.place, context.figure(loadOf(context, name, place, changes)).value ?? 0] as const,
+  )
+  return { most, loads: new Map(loads) }
+}
+
 const TIGHT = 'one set more is too many for this line'
 
 /** A load is no count: what leaves less than the usual margin is marginal. */
@@ -121,6 +140,11 @@ const NEXT_TO_NOTHING = 0.1
 /** How many loads one bell must be to be worth a resistor of its own. */
 const HEAVY = 1.5
 
+interface Loading {
+  readonly place: NetPlace
+  readonly load: number
+}
+
 /** A bell resistor at the heaviest set, where that is enough; else the fewest sets to go, the heaviest first. */
 function mendOf(
   context: CheckContext,
@@ -129,31 +153,54 @@ function mendOf(
   each: readonly Figure[],
   most: number,
 ): Mended {
-  const order = largestFirst(
-    context.net.places.map((place, k) => ({ place, load: each[k]?.value ?? 0 })),
-    ({ load }) => load,
-  )
+  const order = heaviestFirst(context, each)
   const [heaviest] = order
   if (heaviest !== undefined && heaviest.load > HEAVY) {
-    const bells = context.net.branches.filter(
-      ({ part }) => part.place === heaviest.place.place && part.role === 'sounder',
-    )
-    const within = bells.map(({ index }) => ({ branch: index, ohms: BELL_RESISTOR }))
-    const mended = total(context, name, context.net.places, { within })
-    if (mended.value !== null && mended.value <= most) {
-      const mend = `put a bell resistor of 3.3 kΩ into ${heaviest.place.place}, the heaviest of them`
-      return { mend, consequences: [{ figure, mended }] }
+    const changes = resistorIn(context, heaviest.place)
+    const mended = total(context, name, context.net.places, changes)
+    const among = order.length > 1 ? ', the heaviest of them' : ''
+    const fit = `put a bell resistor of 3.3 kΩ into ${heaviest.place.place}${among}`
+    if (mended.value !== null && mended.value <= most)
+      return { mend: fit, consequences: [{ figure, mended }] }
+    // what is too much by itself is no better off on another line
+    if (heaviest.load > most && mended.value !== null) {
+      const eased = context.net.places.map((place) => context.figure(loadOf(context, name, place, changes)))
+      const going = fewest(heaviestFirst(context, eased), mended.value, most)
+      const left = total(context, name, going.stay, changes)
+      const mend = `move ${going.who} to another line, and put a bell resistor of 3.3 kΩ into ${heaviest.place.place}, which by itself is more than such a line drives`
+      return { mend, consequences: [{ figure, mended: left }] }
     }
   }
-  let left = figure.value ?? 0
+  const { who, stay } = fewest(order, figure.value ?? 0, most)
+  return {
+    mend: `move ${who} to another line`,
+    consequences: [{ figure, mended: total(context, name, stay) }],
+  }
+}
+
+function heaviestFirst({ net }: CheckContext, each: readonly Figure[]): readonly Loading[] {
+  return largestFirst(
+    net.places.map((place, k) => ({ place, load: each[k]?.value ?? 0 })),
+    ({ load }) => load,
+  )
+}
+
+function resistorIn({ net }: CheckContext, { place }: NetPlace): Changes {
+  const bells = net.branches.filter(({ part }) => part.place === place && part.role === 'sounder')
+  return { within: bells.map(({ index }) => ({ branch: index, ohms: BELL_RESISTOR })) }
+}
+
+/** The fewest sets to go, the heaviest first, and who stays. */
+function fewest(
+  order: readonly Loading[],
+  all: number,
+  most: number,
+): { readonly who: string; readonly stay: readonly NetPlace[] } {
+  let left = all
   let gone = 0
   while (left > most && gone < order.length) {
     left -= order[gone]?.load ?? 0
     gone += 1
   }
-  const stay = order.slice(gone).map(({ place }) => place)
-  return {
-    mend: `move ${goingOf(order, gone)} to another line`,
-    consequences: [{ figure, mended: total(context, name, stay) }],
-  }
+  return { who: goingOf(order, gone), stay: order.slice(gone).map(({ place }) => place) }
 }

@@ -60,7 +60,9 @@ function fed(
   const alone = speechOf(context, path, when(context, 'off-hook/speech'))
   const together = speechOf(context, path, both)
   const drive = driveLeft(context, path.sender, both)
-  const words = `With ${other.place} off-hook too, ${place.place} gets ${amperes(mine)} and ${other.place} ${amperes(its)}; ${fallWords('send', alone[0], together[0])}${driveWords(drive)}, ${fallWords('receive', alone[1], together[1])}.`
+  const send = lessWords(alone[0], together[0], drive, 'is heard', 'is not heard at all')
+  const receive = lessWords(alone[1], together[1], 1, 'hears', 'hears nothing')
+  const words = `With both up, ${place.place} gets ${amperes(mine)} and ${other.place} ${amperes(its)}; ${place.place} ${send} and ${receive}.`
   const consequences = together.map((figure, k) => ({ figure, ...(alone[k] ? { mended: alone[k] } : {}) }))
   const worse = (its.value ?? 0) < (mine.value ?? 0) ? its : mine
   const head = {
@@ -68,7 +70,7 @@ function fed(
     subject: place.place,
     path: [place, other].map(({ socket }) => net.nodes[socket?.a ?? 0] ?? ''),
     says: { good: words, bad: `${words} That is too little for two at once.` },
-    mend: 'hang one of the two up; two at once want sets of like resistance, and a line that feeds both',
+    mend: `speak from one set at a time: hang up ${other.place} while ${place.place} is in use, or the other way round`,
     consequences: [{ figure: mine }, { figure: its }, ...consequences],
   }
   const feeding = judge({ ...head, figure: worse, limit: current })
@@ -113,11 +115,6 @@ function directVoltage({ id, from, to }: Branch, condition: Condition): FigurePl
   }
 }
 
-function driveWords(drive: number): string {
-  const fall = below(drive, 1) ?? 0
-  return fall < 0.05 ? '' : ` and by ${decibels(fall)} more, since its transmitter is fed with less`
-}
-
 /** The direction of which the least is left, and what must be left of it; undefined where neither has anything alone. */
 function weakestOf(
   alone: readonly Figure[],
@@ -140,8 +137,17 @@ function amperes({ value }: Figure): string {
   return value === null ? 'nothing that is determined' : formatQuantity(value, 'A', 3)
 }
 
-function fallWords(what: string, alone: Figure | undefined, together: Figure | undefined): string {
-  const fall = below(together?.value ?? null, alone?.value ?? null)
-  if (fall === undefined) return `its ${what} is nil`
-  return `its ${what} ${fall >= 0 ? 'falls' : 'rises'} by ${decibels(fall)}`
+/** `is heard 14 dB less`: what is left of one direction, and for sending also of what feeds the transmitter. */
+function lessWords(
+  alone: Figure | undefined,
+  together: Figure | undefined,
+  drive: number,
+  verb: string,
+  nothing: string,
+): string {
+  const passed = below(together?.value ?? null, alone?.value ?? null)
+  const fed = below(drive, 1)
+  if (passed === undefined || fed === undefined) return nothing
+  const fall = passed + fed
+  return `${verb} ${decibels(fall)} ${fall >= 0 ? 'less' : 'more'}`
 }

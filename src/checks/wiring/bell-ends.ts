@@ -1,6 +1,6 @@
 /** The two ends of a bell: what leads to them, and what the bell gets. */
 import { between } from '../../figures/between.ts'
-import type { Figure } from '../../figures/figure.ts'
+import type { Changes, Figure } from '../../figures/figure.ts'
 import { ringingCurrent } from '../../figures/ringing.ts'
 import { conducting, without } from '../../netlist/conduct.ts'
 import type { Branch } from '../../netlist/netlist.ts'
@@ -20,14 +20,20 @@ export function perBell(
   return [{ ...noLine(context, check), reason: 'undetermined', says: 'The set has no bell.' }]
 }
 
-/** What the bell gets where the line rings. */
-export function bellCurrent(context: CheckContext, bell: Branch): readonly Consequence[] {
+/** What the bell gets where the line rings, with what is changed for the question. */
+export function bellCurrent(
+  context: CheckContext,
+  bell: Branch,
+  changes: Changes = {},
+): readonly Consequence[] {
   const { line } = context.net
   if (line?.ringingFrequency === undefined || context.place.socket === undefined) return []
   const condition = when(context, 'on-hook/ringing')
   return [
     {
-      figure: context.figure(ringingCurrent(bell, condition, line.ringingFrequency, line.ringingHarmonics)),
+      figure: context.figure(
+        ringingCurrent(bell, condition, line.ringingFrequency, line.ringingHarmonics, changes),
+      ),
     },
   ]
 }

@@ -59,7 +59,7 @@ function fedEnd(
   bell: Branch,
   toA: readonly { readonly end: number; readonly figure: Figure }[],
 ): number | undefined {
-  const lead = wireAt(context, 'ringing') ?? context.place.plug[3]
+  const lead = wireAt(context, 'ringing') ?? context.place.meets[3]
   const fed = lead === undefined ? undefined : nearest(toEnds(context, bell, lead))
   if (fed === undefined || !reaches(fed.figure)) return undefined
   const strays = toA.some(({ end, figure }) => end === fed.end && reaches(figure))

@@ -177,6 +177,26 @@ describe('the load of a set', () => {
     expect(counted).toBeGreaterThan(3)
   })
 
+  test('is the same whichever way round its pair lies, in the set or outside it', () => {
+    const right = loads(bell('A3', 'A1', 3999.9))
+    const inside = loads(bell('A3', 'A2', 3999.9))
+    const outside = standing(
+      house(
+        lineText(),
+        [MASTER],
+        ['desk: {set: ringer, in: front, reversed: yes}'],
+        ringer('ringer', bell('A3', 'A1', 3999.9)),
+      ),
+    )
+    const turned = (name: RingingLoadName) =>
+      outside.context.figure(ringingLoad(outside.net, outside.place, name, RINGING)).value
+    for (const name of ['four-kilohm-unit', 'type-b', 'unit-ringer'] as const) {
+      assertClose(inside(name), right(name) ?? 0, { relative: 1e-9 }, `${name}, turned inside`)
+      assertClose(turned(name), right(name) ?? 0, { relative: 1e-9 }, `${name}, turned outside`)
+    }
+    assertClose(right('four-kilohm-unit'), 1, { relative: 1e-9 }, 'one')
+  })
+
   test('of a plug without a pair is open', () => {
     const text = ringer('ringer', bell('A3', 'A1', 4000)).text.replace('5: a, ', '')
     const one = standing(

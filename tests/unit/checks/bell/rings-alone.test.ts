@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { setText } from '../../../support/bench.ts'
+import { DEMO, setText } from '../../../support/bench.ts'
+import { assertClose } from '../../../support/close.ts'
 import { ask, askOne, house, lineText, MASTER, mendedBy, mendOf, plainSet } from '../_ask.ts'
 
 const CHECK = 'bell.rings-alone'
@@ -61,8 +62,29 @@ describe('a bell alone on the line', () => {
     expect(askOne(CHECK, { ...asked, text: { file: 'house.yaml', text } }).state).toBe('holds')
   })
 
-  test('fails in a socket without ringing lead, and an adapter lead with its own capacitor was tried and mends it', () => {
+  test('fails in a socket without ringing lead, and a third wire from one that has it was tried and mends it', () => {
     const one = askOne(CHECK, { target: 'cottage-bare' })
+    expect(one).toMatchObject({ state: 'fails', path: ['parlour/plug.ringing'] })
+    expect(mendOf(one)).toMatch(/^run a third wire .* from socket box.* to socket wall;.*licensed practice/)
+    const wired = house(
+      lineText(),
+      [MASTER, 'wall: {is: secondary, fed from: front}'],
+      ['desk: {set: fescue, in: wall}'],
+    )
+    const bare = house(
+      lineText(),
+      [MASTER, 'wall: {is: secondary, fed from: front, ringing lead: no}'],
+      ['desk: {set: fescue, in: wall}'],
+    )
+    const [{ mended } = { mended: 0 }] = mendedBy(askOne(CHECK, bare))
+    assertClose(mended, askOne(CHECK, wired).figure?.value ?? 0, { relative: 1e-9 }, 'as the very wire does')
+  })
+
+  test('fails in an outlet of two wires, and an adapter lead with its own capacitor was tried and mends it', () => {
+    const text = (DEMO.find('premises', 'cottage-bare')?.text ?? '')
+      .replace('{is: master, capacitance: 1.8 µF, resistance: 470 kΩ, gas tube: 250 V}', '{is: outlet}')
+      .replace('name: cottage-bare', 'name: bare')
+    const one = askOne(CHECK, { text: { file: 'bare.yaml', text } })
     expect(one.state).toBe('fails')
     expect(mendOf(one)).toMatch(
       /^put an adapter lead with its own capacitor of 1\.8 µF and resistor of 470 kΩ/,
@@ -91,7 +113,7 @@ describe('a bell alone on the line', () => {
     const one = askOne(CHECK, house(lineText({ ringing }), sockets, ['desk: {set: fescue, in: wall}']))
     expect(one.state).toBe('fails')
     expect(mendOf(one)).toMatch(
-      /adapter lead.*: it gets more, but not enough; the ringing of this line is too weak/,
+      /third wire.*: it gets more, but not enough; the ringing of this line is too weak/,
     )
     const [{ now, mended } = { now: 1, mended: 0 }] = mendedBy(one)
     expect(now).toBeLessThan(mended)

@@ -63,6 +63,19 @@ describe('the pair either way round', () => {
     })
   })
 
+  test('has nothing to lose where nothing works, and says so without a limit of none', () => {
+    const [signalman] = ask(CHECK, { target: 'crossing-box-astray' })
+    expect(signalman).toMatchObject({ state: 'unknown', reason: 'undetermined', limit: null })
+    expect(signalman?.says).toMatch(
+      /nothing works that could be lost .*the loop current.*What fails is to be mended first/,
+    )
+  })
+
+  test('is judged by what works where something else does not', () => {
+    const silent = askOne(CHECK, { target: 'fescue-without-ringing-lead' })
+    expect(silent).toMatchObject({ figure: { id: 'loop.current' }, limit: { side: 'at-least', unit: 'A' } })
+  })
+
   test('is unknown on no line, and of a set with neither hook nor bell', () => {
     expect(askOne(CHECK, { target: 'fescue', on: 'none' })).toMatchObject({ reason: 'no-line' })
     const box = setText('darnel', 'without: [parts.bell]')
