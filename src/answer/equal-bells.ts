@@ -21,6 +21,9 @@ export interface EqualBells {
 /** Bells of which none gets this share less than another are equal. */
 const EQUAL = 0.05
 
+/** Bells that get less than this share nothing worth a word, A. */
+const SILENT = 1e-4
+
 /** A bell resistor, ohms. Common practice, no source. */
 const RESISTOR = 3300
 
@@ -44,7 +47,7 @@ export function equalBells(context: CheckContext): EqualBells | undefined {
   }
   const now = bells.map((bell) => current(bell, []))
   const [least, most] = [Math.min(...now), Math.max(...now)]
-  if (least <= 0 || most - least > EQUAL * most) return undefined
+  if (least < SILENT || most - least > EQUAL * most) return undefined
   return {
     bells: bells.length,
     least,

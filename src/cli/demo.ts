@@ -54,6 +54,12 @@ In a sedge the strap B3–B4 commons two terminals that a fescue keeps apart. Th
 wiring asks:
 `
 
+const HOUSE = 'goods-office'
+const BESIDE = `
+The set rings. But will the telephones beside it? In the goods office a heavy old marram hangs on the line with four
+fescues; each of the five would ring alone:
+`
+
 /** The options that go on to each command of the demo. */
 function passedOn({ sheets, width, colour }: Given): string[] {
   return [
@@ -71,7 +77,7 @@ function wiringHolds(shelf: Shelf): boolean {
   return wiring.length > 0 && wiring.every(({ state }) => state === 'holds')
 }
 
-/** Tells the demo. 0 when the wrong conversion fails and the right one's wiring checks hold, else 3. */
+/** Tells the demo. 0 when the wrong conversion and the crowded house fail and the right one's wiring holds, else 3. */
 export async function tellDemo(io: Io, options: Given, shelf: Shelf, rerun: Rerun): Promise<number> {
   const width = widthOf(options.width, io.columns)
   const say = (argv: readonly string[]): Promise<number> => {
@@ -82,6 +88,8 @@ export async function tellDemo(io: Io, options: Given, shelf: Shelf, rerun: Reru
   const wrong = await say(['check', WRONG])
   io.out(`\n${prose(BETWEEN, width)}\n`)
   const right = await say(['compare', RIGHT])
-  const told = wrong === EXIT.fails && (right === EXIT.answered || right === EXIT.fails) && wiringHolds(shelf)
+  io.out(`\n${prose(BESIDE, width)}\n`)
+  const house = await say(['check', HOUSE])
+  const told = wrong === EXIT.fails && right === EXIT.answered && house === EXIT.fails && wiringHolds(shelf)
   return told ? EXIT.answered : EXIT.notComputed
 }

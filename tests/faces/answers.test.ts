@@ -217,12 +217,17 @@ describe('the demo', () => {
   test('tells the trap and its mend, and ends with 0', async () => {
     const { code, out, err } = await ringproof(['demo'])
     expect({ code, err }).toEqual({ code: 0, err: '' })
-    const [wrong = -1, right = -1] = ['check sedge-converted-as-fescue', 'compare sedge-converted'].map(
-      (line) => out.indexOf(`$ ringproof ${line}\n`),
-    )
+    const [wrong = -1, right = -1, house = -1] = [
+      'check sedge-converted-as-fescue',
+      'compare sedge-converted',
+      'check goods-office',
+    ].map((line) => out.indexOf(`$ ringproof ${line}\n`))
     expect(wrong).toBeGreaterThan(0)
     expect(right).toBeGreaterThan(wrong)
     expect(out.slice(wrong, right)).toContain('FAILS  wiring.cores-separate')
-    expect(out.slice(right)).not.toContain('FAILS  wiring.')
+    expect(house).toBeGreaterThan(right)
+    expect(out.slice(right, house)).not.toContain('FAILS')
+    expect(out.slice(house)).toMatch(/clerk +marram .* yes +yes/)
+    expect(out.slice(house)).toMatch(/porter-1 +fescue .* no +yes/)
   })
 })
