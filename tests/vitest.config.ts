@@ -32,6 +32,8 @@ export default defineConfig({
     retry: 0,
     allowOnly: false,
     testTimeout: 30_000,
+    // every core works; by itself one of two would idle
+    maxWorkers: '100%',
     coverage: {
       provider: 'v8',
       include: ['src/**/*.ts'],
