@@ -1,8 +1,10 @@
 /** What a check works with: one set in its place, its figures on demand, and the limits. */
+
 import type { Figure, FigurePlan } from '../figures/figure.ts'
 import type { Installation } from '../netlist/compile.ts'
 import { type Condition, conditionOf, readCondition, type WrittenCondition } from '../netlist/condition.ts'
 import type { Branch, Netlist, NetPlace } from '../netlist/netlist.ts'
+import { nodeName } from '../netlist/netlist.ts'
 import type { Limits } from './limits.ts'
 import type { Verdict } from './rule.ts'
 
@@ -96,7 +98,7 @@ export function short(context: CheckContext, id: string): string {
 
 /** A node's short name. */
 export function nodeShort(context: CheckContext, node: number): string {
-  return short(context, context.net.nodes[node] ?? '')
+  return short(context, nodeName(context.net, node))
 }
 
 /** Other sets that are off their hook as the premises stand: they engage the line. */

@@ -87,3 +87,8 @@ export interface FigurePlan {
   /** The phasor behind the value; asked only where that is a number. */
   phasor?(readings: Float64Array): { readonly re: number; readonly im: number }
 }
+
+/** What a figure comes to, nothing where it has no number. */
+export function amountOf(figure: Figure | null | undefined): number {
+  return figure?.value ?? 0
+}

@@ -1,7 +1,9 @@
 /** Does the bell ring when the set is the only one on the line? */
+
 import type { Changes, Figure } from '../../figures/figure.ts'
 import type { Installation } from '../../netlist/compile.ts'
 import type { Branch } from '../../netlist/netlist.ts'
+import { nodeName } from '../../netlist/netlist.ts'
 import type { CheckContext, Rule } from '../context.ts'
 import {
   judgeAndMend,
@@ -45,7 +47,7 @@ export const ringsAlone: Rule = {
 /** The ringing contact of a plug that meets nothing in its socket. */
 function emptyContact({ net, place }: CheckContext): readonly string[] {
   const node = place.socket?.ringing === undefined ? place.plug[3] : undefined
-  return node === undefined ? [] : [net.nodes[node] ?? '']
+  return node === undefined ? [] : [nodeName(net, node)]
 }
 
 /** All other sets unplugged. */

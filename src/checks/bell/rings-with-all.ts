@@ -1,5 +1,7 @@
 /** Does the bell ring with everything plugged in as it stands? Where it does not: what would have to go. */
+
 import type { Figure } from '../../figures/figure.ts'
+import { amountOf } from '../../figures/figure.ts'
 import { soundersOf } from '../../figures/ringing-share.ts'
 import type { Branch } from '../../netlist/netlist.ts'
 import { type CheckContext, type Rule, roleBranches } from '../context.ts'
@@ -43,7 +45,7 @@ export const ringsWithAll: Rule = {
 
 function mendOf(context: CheckContext, bell: Branch, least: number, figure: Figure): Mended {
   const lonely = bellCurrent(context, bell, alone(context))
-  if ((lonely.value ?? 0) < least)
+  if (amountOf(lonely) < least)
     return { mend: 'mend first what keeps it from ringing alone (`bell.rings-alone`)' }
   return resistorMend(context, bell, least, figure) ?? unplugMend(context, bell, least, figure)
 }
@@ -59,13 +61,13 @@ function resistorMend(
   figure: Figure,
 ): Mended | undefined {
   const [most] = takers(context)
-  if (most === undefined || most.current < HUNGRY * (figure.value ?? 0)) return undefined
+  if (most === undefined || most.current < HUNGRY * amountOf(figure)) return undefined
   const within = [{ branch: most.bell.index, ohms: BELL_RESISTOR }]
   const mended = bellCurrent(context, bell, { within })
   const own = bellCurrent(context, most.bell, { within })
   const its = most.bell.part.law.sounds?.(most.bell.part.spec)?.current ?? 0
   // what silences the other one is no mend
-  if ((mended.value ?? 0) < least || (own.value ?? 0) < its) return undefined
+  if (amountOf(mended) < least || amountOf(own) < its) return undefined
   const mend = `put a bell resistor of 3.3 kΩ in series with ${most.bell.id}, which takes the greater part of the ringing current`
   return { mend, consequences: [{ figure, mended }] }
 }
@@ -81,7 +83,7 @@ function unplugMend(context: CheckContext, bell: Branch, least: number, figure: 
   let enough = order.length
   while (enough - few > 1) {
     const middle = Math.floor((few + enough) / 2)
-    if ((without(middle).value ?? 0) >= least) enough = middle
+    if (amountOf(without(middle)) >= least) enough = middle
     else few = middle
   }
   return {
@@ -100,6 +102,6 @@ function takers(context: CheckContext): readonly Taker[] {
   const own = new Set(roleBranches(context, 'sounder').map(({ index }) => index))
   const all = soundersOf(context.net)
     .filter(({ index }) => !own.has(index))
-    .map((bell) => ({ bell, current: bellCurrent(context, bell).value ?? 0 }))
+    .map((bell) => ({ bell, current: amountOf(bellCurrent(context, bell)) }))
   return largestFirst(all, ({ current }) => current)
 }

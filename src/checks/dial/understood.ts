@@ -1,6 +1,8 @@
 /** Does this line understand the pulses of this dial? The steady half: whether at all, and the currents made and broken. */
+
 import { leakageOpen, resistanceMade } from '../../figures/dial.ts'
 import type { Figure } from '../../figures/figure.ts'
+import { amountOf } from '../../figures/figure.ts'
 import { directCurrent, loopCurrent, onHookLeakage } from '../../figures/loop.ts'
 import { soundersOf } from '../../figures/ringing-share.ts'
 import type { NetLine } from '../../netlist/netlist.ts'
@@ -74,7 +76,7 @@ function converterMend(context: CheckContext, figure: Figure): Mended {
   const open = line && broken(trial, line)
   const least = limitOf(context.limits, 'loop-make').value
   const most = limitOf(context.limits, 'break-current').value
-  if (trial.place.socket?.pulsesEnd !== true || (mended.value ?? 0) < least) {
+  if (trial.place.socket?.pulsesEnd !== true || amountOf(mended) < least) {
     return {
       mend: 'dial from another set, or by a converter that takes less; one with 55 Ω in series was tried and leaves too little current',
       consequences: [{ figure, mended }],
@@ -97,7 +99,7 @@ function pulsesJudged(context: CheckContext, line: NetLine, how: string): Verdic
   const make = made(context)
   const open = broken(context, line)
   // what bells carry comes from the line
-  const others = (open.value ?? 0) > TELLING ? bridged(context) : { says: '', consequences: [] }
+  const others = amountOf(open) > TELLING ? bridged(context) : { says: '', consequences: [] }
   const most = limitOf(context.limits, 'break-current')
   const good = `${how}: the loop is closed and open as it should be.${others.says}`
   const evidence = (figure: Figure, limit: Limit, bad: string, tight: string) => ({
@@ -127,7 +129,7 @@ function pulsesJudged(context: CheckContext, line: NetLine, how: string): Verdic
     const mended = context.figure(
       leakageOpen(context.net, context.place, line, whenHungUp(context, 'off-hook/break')),
     )
-    return (mended.value ?? 0) <= most.value
+    return amountOf(mended) <= most.value
       ? {
           mend: `hang up ${namesOf(engaged)}, which keeps the line closed`,
           consequences: [{ figure: open, mended }],
@@ -172,7 +174,7 @@ function bridged(context: CheckContext): {
   const condition = when(context, 'off-hook/break')
   const carrying = soundersOf(context.net)
     .map((bell) => context.figure(directCurrent('bell.direct-current', bell, condition)))
-    .filter(({ value }) => (value ?? 0) > TELLING)
+    .filter((one) => amountOf(one) > TELLING)
   if (carrying.length === 0) return { says: '', consequences: [] }
   const names = carrying.map(({ subject }) => subject).join(', ')
   return {

@@ -1,4 +1,5 @@
 /** Does lifting the handset stop the ringing? By the direct current of the set off-hook on the ringing line. */
+import { amountOf } from '../../figures/figure.ts'
 import { loopCurrent } from '../../figures/loop.ts'
 import { type CheckContext, hasHook, type Rule, when } from '../context.ts'
 import { limitOf } from '../limits.ts'
@@ -51,7 +52,7 @@ function betweenRings(context: CheckContext): Mended {
   const make = limitOf(context.limits, 'loop-make')
   const idle = context.figure(loopCurrent(context.net, context.place, when(context, 'off-hook')))
   const mend =
-    (idle.value ?? 0) >= make.value
+    amountOf(idle) >= make.value
       ? 'in the pause between two rings the feed finds the loop closed, and the call is answered then; while it rings only the line can give more'
       : 'the loop fails with the line at rest, too: mend that first (`wiring.loop-through-set`, `line.current`)'
   return { mend, consequences: [{ figure: idle }] }

@@ -1,5 +1,7 @@
 /** Which set is behind a direct current that the whole line should not draw, by trying each of the likely ones. */
+
 import type { Changes, Figure, FigurePlan } from '../../figures/figure.ts'
+import { amountOf } from '../../figures/figure.ts'
 import { onHookLeakage } from '../../figures/loop.ts'
 import { ringingCurrent } from '../../figures/ringing.ts'
 import { soundersOf } from '../../figures/ringing-share.ts'
@@ -61,7 +63,7 @@ function suspectsOf(context: CheckContext): readonly string[] {
   const all = context.net.places
     .map((place) => ({
       place: place.place,
-      draws: context.figure(onHookLeakage(context.net, place, everybody('idle'))).value ?? 0,
+      draws: amountOf(context.figure(onHookLeakage(context.net, place, everybody('idle')))),
     }))
     .filter(({ draws }) => draws > NOTHING)
   return largestFirst(all, ({ draws }) => draws)
@@ -104,6 +106,6 @@ function bellsOf(context: CheckContext): number {
   const frequency = context.net.line?.ringingFrequency
   if (frequency === undefined) return 0
   return soundersOf(context.net)
-    .map((bell) => context.figure(ringingCurrent(bell, everybody('ringing'), frequency)).value ?? 0)
+    .map((bell) => amountOf(context.figure(ringingCurrent(bell, everybody('ringing'), frequency))))
     .reduce((sum, one) => sum + one, 0)
 }

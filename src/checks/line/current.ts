@@ -1,5 +1,7 @@
 /** Is the loop current within what this line allows, neither too little nor too much? */
+
 import type { Figure } from '../../figures/figure.ts'
+import { amountOf } from '../../figures/figure.ts'
 import { loopCurrent, plugBranch } from '../../figures/loop.ts'
 import type { Installation } from '../../netlist/compile.ts'
 import { type CheckContext, hasHook, liftedOthers, type Rule, when, whenHungUp } from '../context.ts'
@@ -67,14 +69,14 @@ function moreMend(context: CheckContext, figure: Figure, least: number): Mended 
   const engaged = liftedOthers(context)
   if (engaged.length > 0) {
     const mended = context.figure(loopCurrent(context.net, place, whenHungUp(context, 'off-hook')))
-    if ((mended.value ?? 0) >= least)
+    if (amountOf(mended) >= least)
       return { mend: `hang up ${namesOf(engaged)}, which takes the rest`, consequences: [{ figure, mended }] }
   }
   const { premises, line } = installation
   const first = Object.entries(premises?.sockets ?? {}).find(([, one]) => one['fed from'] === undefined)?.[0]
   if (first !== undefined && first !== place.socket?.name) {
     const mended = tried(context, withSocket(installation, place.place, first))
-    if ((mended?.value ?? 0) >= least && mended !== undefined)
+    if (amountOf(mended) >= least && mended !== undefined)
       return {
         mend: `plug the set into ${first}, where the line comes in`,
         consequences: [{ figure, mended }],
@@ -83,7 +85,7 @@ function moreMend(context: CheckContext, figure: Figure, least: number): Mended 
   if (line?.cable !== undefined) {
     const { cable, ...rest } = line
     const mended = tried(context, { ...installation, line: rest })
-    if ((mended?.value ?? 0) >= least && mended !== undefined) {
+    if (amountOf(mended) >= least && mended !== undefined) {
       return {
         mend: `the ${cable.length.text} of cable take it: only thicker cores or a stronger feed give this set more; beside the exchange it would have enough`,
         consequences: [{ figure, mended }],
@@ -119,7 +121,7 @@ function lessMend(context: CheckContext, figure: Figure, least: number, most: nu
   const mended = context.figure(
     loopCurrent(net, place, when(context, 'off-hook'), 'loop.current', { within }),
   )
-  const value = mended.value ?? 0
+  const value = amountOf(mended)
   if (value > most || value < least) return fallback
   return {
     mend: `put ${ohms} Ω (common practice, no source) into one of the line wires, or use a feed that limits its current`,

@@ -1,6 +1,8 @@
 /** Does the set work with the pair either way round? Solved once more with the exchange reversed. */
+
 import { exchangeReversed } from '../../figures/exchange-reversed.ts'
 import type { Changes, Figure, FigurePlan } from '../../figures/figure.ts'
+import { amountOf } from '../../figures/figure.ts'
 import { loopCurrent } from '../../figures/loop.ts'
 import { ringingCurrent } from '../../figures/ringing.ts'
 import type { NetLine } from '../../netlist/netlist.ts'
@@ -155,15 +157,15 @@ function onlyReversed({ place }: CheckContext, { what, limit, normal, reversed }
     says: `As the pair lies ${what} is too little; with the pair reversed at the exchange it is enough. The set works one way round only.`,
     figure: normal,
     limit,
-    margin: limit.value === 0 ? null : ((normal.value ?? 0) - limit.value) / limit.value,
+    margin: limit.value === 0 ? null : (amountOf(normal) - limit.value) / limit.value,
     path: [],
     consequences: [{ figure: normal, mended: reversed }],
     mend: 'turn the pair round where it comes into the house, and mark it; or put a bridge of four diodes before what works one way only',
   }
 }
 
-function isEnough({ limit }: Compared, { value }: Figure): boolean {
-  return (value ?? 0) >= limit.value
+function isEnough({ limit }: Compared, figure: Figure): boolean {
+  return amountOf(figure) >= limit.value
 }
 
 /** Less than this is what open contacts leak, A. */
@@ -171,10 +173,10 @@ const NOTHING = 1e-6
 
 /** Reversed over normal, to the digits that matter; 1 where there is nothing to lose. */
 function remaining({ normal, reversed }: Compared): number {
-  const before = normal.value ?? 0
-  return before < NOTHING ? 1 : Number(((reversed.value ?? 0) / before).toPrecision(6))
+  const before = amountOf(normal)
+  return before < NOTHING ? 1 : Number((amountOf(reversed) / before).toPrecision(6))
 }
 
-function milliamperes({ value }: Figure): string {
-  return `${((value ?? 0) * 1e3).toPrecision(3)} mA`
+function milliamperes(figure: Figure): string {
+  return `${(amountOf(figure) * 1e3).toPrecision(3)} mA`
 }

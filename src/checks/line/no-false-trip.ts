@@ -1,4 +1,5 @@
 /** Does ringing go on until someone answers? By the direct current of the whole line while it rings. */
+import { amountOf } from '../../figures/figure.ts'
 import { lineCurrent, tripMargin } from '../../figures/line-current.ts'
 import { leakageRinging } from '../../figures/loop.ts'
 import type { Condition } from '../../netlist/condition.ts'
@@ -114,7 +115,7 @@ function drawing(context: CheckContext): {
     .filter(({ value }) => value !== null && value > strict.value)
   if (drawn.length === 0) return { says: '', consequences: [] }
   const names = drawn.map(({ subject }) => subject).join(', ')
-  const both = drawn.some(({ value }) => (value ?? 0) > wide.value)
+  const both = drawn.some((one) => amountOf(one) > wide.value)
   const limits = `${strict.source}, ${strict.clause}${both ? `, and of ${wide.source}, ${wide.clause}` : ''}`
   return {
     says: ` More direct current while ringing than a set may draw by the limit of ${limits}: ${names}.`,

@@ -1,5 +1,7 @@
 /** Do the bells together stay within the ringing load of this line, by the definition that its sheet names? */
+
 import type { Changes, Figure, RingingLoadName } from '../../figures/figure.ts'
+import { amountOf } from '../../figures/figure.ts'
 import { isLoadName } from '../../figures/ringing-definitions.ts'
 import { ringingLoad, ringingLoadTotal } from '../../figures/ringing-load.ts'
 import type { NetPlace } from '../../netlist/netlist.ts'
@@ -81,7 +83,7 @@ export function loadsOnLine(
   if (!isLoadName(name)) return { most: Number.POSITIVE_INFINITY, loads: new Map() }
   const most = limitFor(context, name, said !== undefined)?.value ?? Number.POSITIVE_INFINITY
   const loads = net.places.map(
-    (place) => [place.place, context.figure(loadOf(context, name, place, changes)).value ?? 0] as const,
+    (place) => [place.place, amountOf(context.figure(loadOf(context, name, place, changes)))] as const,
   )
   return { most, loads: new Map(loads) }
 }
@@ -171,7 +173,7 @@ function mendOf(
       return { mend, consequences: [{ figure, mended: left }] }
     }
   }
-  const { who, stay } = fewest(order, figure.value ?? 0, most)
+  const { who, stay } = fewest(order, amountOf(figure), most)
   return {
     mend: `move ${who} to another line`,
     consequences: [{ figure, mended: total(context, name, stay) }],
@@ -180,7 +182,7 @@ function mendOf(
 
 function heaviestFirst({ net }: CheckContext, each: readonly Figure[]): readonly Loading[] {
   return largestFirst(
-    net.places.map((place, k) => ({ place, load: each[k]?.value ?? 0 })),
+    net.places.map((place, k) => ({ place, load: amountOf(each[k]) })),
     ({ load }) => load,
   )
 }

@@ -1,5 +1,7 @@
 /** Whether a transmitter is fed. Without direct current its grains give nothing, however well speech passes them. */
+
 import type { Changes, Figure } from '../../figures/figure.ts'
+import { amountOf } from '../../figures/figure.ts'
 import { directCurrent, loopCurrent } from '../../figures/loop.ts'
 import type { Branch } from '../../netlist/netlist.ts'
 import { type CheckContext, when } from '../context.ts'
@@ -16,7 +18,7 @@ export function feedOf(context: CheckContext, sender: Branch, changes: Changes =
 export function leastFeed(context: CheckContext): VerdictLimit {
   const share = limitOf(context.limits, 'transmitter-fed')
   const made = limitOf(context.limits, 'loop-make').value
-  const loop = context.figure(loopCurrent(context.net, context.place, when(context, 'off-hook'))).value ?? 0
+  const loop = amountOf(context.figure(loopCurrent(context.net, context.place, when(context, 'off-hook'))))
   return { ...shown(share), unit: 'A', value: share.value * Math.max(loop, made) }
 }
 

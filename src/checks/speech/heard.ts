@@ -1,5 +1,7 @@
 /** Is the set heard, and does it hear? Judged beside the same part straight across the same line. */
+
 import type { Figure } from '../../figures/figure.ts'
+import { amountOf } from '../../figures/figure.ts'
 import { SPEECH_FREQUENCY, speechPlans } from '../../figures/speech.ts'
 import { straightAcross } from '../../figures/straight.ts'
 import type { Branch, NetLine, NetSocket } from '../../netlist/netlist.ts'
@@ -82,7 +84,7 @@ function judged(
   if (plan === undefined) throw new RangeError('there is no such direction of speech')
   const figure = context.figure(plan)
   const where = { line, socket, part, condition, frequency: SPEECH_FREQUENCY }
-  const full = context.figure(straightAcross(FIGURES[direction.figure], context.net, where)).value ?? 0
+  const full = amountOf(context.figure(straightAcross(FIGURES[direction.figure], context.net, where)))
   if (full < NO_SPEECH)
     return notSaid(context, direction.id, 'No speech passes between this socket and the line.')
   const limit = { ...shown(share), value: share.value * full, unit: 'A' as const }
@@ -98,7 +100,7 @@ function judged(
           return fed && tried !== undefined && isGood(tried, limit) ? tried : undefined
         })
   const words = `its ${direction.part} gives ${lossWords(figure, full)} it would straight across this line`
-  const gone = (figure.value ?? 0) < NO_SPEECH
+  const gone = amountOf(figure) < NO_SPEECH
   return judge({
     check: direction.id,
     subject: part.id,

@@ -1,8 +1,10 @@
 /** What the speech checks have in common: the path of speech, and what is said where there is none. */
+
 import type { Figure } from '../../figures/figure.ts'
 import type { SpeechPath } from '../../figures/speech.ts'
 import { conducting, linksOf } from '../../netlist/conduct.ts'
 import type { Branch, NetPlace, NetSocket } from '../../netlist/netlist.ts'
+import { nodeName } from '../../netlist/netlist.ts'
 import { pathBetween } from '../../netlist/paths.ts'
 import { type CheckContext, roleBranches, when, wireAt } from '../context.ts'
 import type { Unknown } from '../rule.ts'
@@ -78,12 +80,12 @@ export const NO_SPEECH = 1e-6
 export function shortedBy(context: CheckContext, part: Branch): readonly string[] | undefined {
   const links = linksOf(conducting(context.net, when(context, 'off-hook/speech'), 'direct'))
   const path = pathBetween(context.net, links, part.from, part.to)
-  return path?.nodes.map((node) => context.net.nodes[node] ?? '')
+  return path?.nodes.map((node) => nodeName(context.net, node))
 }
 
 /** Ids from the terminals of a handset part to its far ends: how its cores land. */
 export function corePath(context: CheckContext, part: Branch): readonly string[] {
-  const name = (node: number): string => context.net.nodes[node] ?? ''
+  const name = (node: number): string => nodeName(context.net, node)
   return context.place.cores
     .filter((core) => core.far === part.from || core.far === part.to)
     .flatMap((core) => [core.far, ...(core.lands === undefined ? [] : [core.lands])].map(name))

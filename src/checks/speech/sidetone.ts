@@ -1,4 +1,5 @@
 /** How loud a speaker is in the own receiver. */
+import { amountOf } from '../../figures/figure.ts'
 import { speechPlans } from '../../figures/speech.ts'
 import { type Rule, when } from '../context.ts'
 import type { Verdict } from '../rule.ts'
@@ -24,21 +25,20 @@ export const sidetone: Rule = {
     if (send === undefined || receive === undefined || own === undefined)
       throw new RangeError('a path of speech has three figures')
     const says = isGood(feedOf(context, path.sender), leastFeed(context))
-      ? wordsOf(own.value, receive.value, send.value)
+      ? wordsOf(amountOf(own), amountOf(receive), amountOf(send))
       : 'No direct current to speak of feeds its transmitter, so that its own voice is not heard.'
     return [noLimit(context, sidetone.id, own, says, [receive])]
   },
 }
 
-function wordsOf(own: number | null, receive: number | null, send: number | null): string {
-  if ((receive ?? 0) < NO_SPEECH && (own ?? 0) < NO_SPEECH) return 'Nothing at all is heard in the receiver.'
-  if ((send ?? 0) < NO_SPEECH && (own ?? 0) < NO_SPEECH)
-    return 'Its own voice is not heard, and is not sent either.'
-  const apart = below(own, receive)
-  if ((receive ?? 0) < NO_SPEECH || apart === undefined)
-    return (own ?? 0) < NO_SPEECH
-      ? 'Its own voice is not heard in the receiver: the balance is perfect.'
-      : 'Only its own voice is heard in the receiver.'
+/** The three currents of speech in words, A. */
+function wordsOf(own: number, receive: number, send: number): string {
+  const silent = own < NO_SPEECH
+  if (silent && receive < NO_SPEECH) return 'Nothing at all is heard in the receiver.'
+  if (silent && send < NO_SPEECH) return 'Its own voice is not heard, and is not sent either.'
+  if (silent) return 'Its own voice is not heard in the receiver: the balance is perfect.'
+  const apart = receive < NO_SPEECH ? undefined : below(own, receive)
+  if (apart === undefined) return 'Only its own voice is heard in the receiver.'
   if (apart >= 0)
     return `Its own voice is ${decibels(apart)} below a far voice as strong as it; no trustworthy limit is known for that.`
   return `Its own voice is ${decibels(apart)} louder than a far voice as strong as it, as in a set without a balance network; no trustworthy limit is known for that.`

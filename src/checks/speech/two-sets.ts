@@ -1,9 +1,12 @@
 /** Two handsets up at once on one line: what each still gets. */
+
 import type { Figure, FigurePlan } from '../../figures/figure.ts'
+import { amountOf } from '../../figures/figure.ts'
 import { loopCurrent } from '../../figures/loop.ts'
 import { speechPlans } from '../../figures/speech.ts'
 import type { Condition } from '../../netlist/condition.ts'
 import type { Branch, NetPlace } from '../../netlist/netlist.ts'
+import { nodeName } from '../../netlist/netlist.ts'
 import { formatQuantity } from '../../quantities/format.ts'
 import { type CheckContext, type Rule, when } from '../context.ts'
 import { graver, judge, shown } from '../judge.ts'
@@ -39,7 +42,7 @@ export const twoSets: Rule = {
     if (other === undefined)
       return [notSaid(context, twoSets.id, 'No second set with a handset stands on this line.')]
     const alone = context.figure(loopCurrent(context.net, context.place, when(context, 'off-hook')))
-    if ((alone.value ?? 0) < current.value)
+    if (amountOf(alone) < current.value)
       return [notSaid(context, twoSets.id, 'By itself this set already gets too little; see `line.current`.')]
     return [fed(context, other, current, left, path)]
   },
@@ -64,11 +67,11 @@ function fed(
   const receive = lessWords(alone[1], together[1], 1, 'hears', 'hears nothing')
   const words = `With both up, ${place.place} gets ${amperes(mine)} and ${other.place} ${amperes(its)}; ${place.place} ${send} and ${receive}.`
   const consequences = together.map((figure, k) => ({ figure, ...(alone[k] ? { mended: alone[k] } : {}) }))
-  const worse = (its.value ?? 0) < (mine.value ?? 0) ? its : mine
+  const worse = amountOf(its) < amountOf(mine) ? its : mine
   const head = {
     check: twoSets.id,
     subject: place.place,
-    path: [place, other].map(({ socket }) => net.nodes[socket?.a ?? 0] ?? ''),
+    path: [place, other].map(({ socket }) => nodeName(net, socket?.a ?? 0)),
     says: { good: words, bad: `${words} That is too little for two at once.` },
     mend: `speak from one set at a time: hang up ${other.place} while ${place.place} is in use, or the other way round`,
     consequences: [{ figure: mine }, { figure: its }, ...consequences],
@@ -96,8 +99,8 @@ function speechOf(context: CheckContext, path: Speaking, condition: Condition): 
  * the direct voltage across it (design 6). Both points are known from the loop currents.
  */
 function driveLeft(context: CheckContext, sender: Branch, both: Condition): number {
-  const [alone = 0, together = 0] = [when(context, 'off-hook'), both].map(
-    (condition) => context.figure(directVoltage(sender, condition)).value ?? 0,
+  const [alone = 0, together = 0] = [when(context, 'off-hook'), both].map((condition) =>
+    amountOf(context.figure(directVoltage(sender, condition))),
   )
   return alone > 0 && together > 0 ? together / alone : 1
 }
@@ -124,9 +127,9 @@ function weakestOf(
   // a transmitter that gives less must be passed better for the same speech
   const both = together.map((figure, k) => ({
     figure,
-    before: (alone[k]?.value ?? 0) / (k === 0 ? drive : 1),
+    before: amountOf(alone[k]) / (k === 0 ? drive : 1),
   }))
-  const share = ({ figure, before }: (typeof both)[number]): number => (figure.value ?? 0) / before
+  const share = ({ figure, before }: (typeof both)[number]): number => amountOf(figure) / before
   return both
     .filter(({ before }) => before >= NO_SPEECH)
     .sort((p, q) => share(p) - share(q))

@@ -1,9 +1,11 @@
 /** The two ends of a bell: what leads to them, and what the bell gets. */
+
 import { between } from '../../figures/between.ts'
 import type { Changes, Figure } from '../../figures/figure.ts'
 import { ringingCurrent } from '../../figures/ringing.ts'
 import { conducting, without } from '../../netlist/conduct.ts'
 import type { Branch } from '../../netlist/netlist.ts'
+import { nodeName } from '../../netlist/netlist.ts'
 import { pathBetween } from '../../netlist/paths.ts'
 import { type CheckContext, plugLinks, roleBranches, when } from '../context.ts'
 import type { Consequence, Verdict } from '../rule.ts'
@@ -74,7 +76,7 @@ export function trace(
     bell.index,
     ...plugLinks(context),
   ])
-  return (pathBetween(context.net, choice, from, to)?.nodes ?? [from]).map(
-    (node) => context.net.nodes[node] ?? '',
+  return (pathBetween(context.net, choice, from, to)?.nodes ?? [from]).map((node) =>
+    nodeName(context.net, node),
   )
 }

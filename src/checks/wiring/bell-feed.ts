@@ -1,5 +1,7 @@
 /** Whence a bell gets its current: by the ringing lead, or from the pair through a capacitor of the set's own. */
+
 import type { Figure } from '../../figures/figure.ts'
+import { amountOf } from '../../figures/figure.ts'
 import { conducting, without } from '../../netlist/conduct.ts'
 import type { Branch } from '../../netlist/netlist.ts'
 import { pathBetween } from '../../netlist/paths.ts'
@@ -40,5 +42,5 @@ export function rungFromPair(context: CheckContext, bell: Branch): Figure | unde
   if (sounds === undefined || sounds.never !== undefined) return undefined
   if (leadMeetsBell(context, bell) || !pairMeetsBell(context, bell)) return undefined
   const [rings] = bellCurrent(context, bell, alone(context))
-  return (rings?.figure.value ?? 0) >= sounds.current ? rings?.figure : undefined
+  return amountOf(rings?.figure) >= sounds.current ? rings?.figure : undefined
 }

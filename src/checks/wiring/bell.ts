@@ -1,8 +1,11 @@
 /** The ringing lead: it reaches the bell, and nothing else. */
+
 import { between } from '../../figures/between.ts'
 import type { Figure } from '../../figures/figure.ts'
+import { amountOf } from '../../figures/figure.ts'
 import { capacitive, conducting, without } from '../../netlist/conduct.ts'
 import type { Branch } from '../../netlist/netlist.ts'
+import { nodeName } from '../../netlist/netlist.ts'
 import { pathBetween } from '../../netlist/paths.ts'
 import {
   type CheckContext,
@@ -64,7 +67,7 @@ function needsNoLead(context: CheckContext, bell: Branch, figure: Figure): Verdi
     subject: bell.id,
     figure,
     limit: ringsFrom(least),
-    path: [leadOf(context)].flatMap((node) => (node === undefined ? [] : [context.net.nodes[node] ?? ''])),
+    path: [leadOf(context)].flatMap((node) => (node === undefined ? [] : [nodeName(context.net, node)])),
     says: { good: says, bad: says },
     mend: 'little is left over: on the ringing lead the bell may get more',
   })
@@ -106,7 +109,7 @@ function fromThePair(context: CheckContext, bell: Branch): Verdict {
       limit: ringsFrom(least),
       // the contact that meets nothing
       path: [context.place.plug[3]].flatMap((node) =>
-        node === undefined ? [] : [context.net.nodes[node] ?? ''],
+        node === undefined ? [] : [nodeName(context.net, node)],
       ),
       says: { good: says, bad: `${lacks}, and the bell gets too little from the pair.` },
       tight: 'little is left over; a ringing lead, or a larger capacitor of its own, gives the bell more',
@@ -128,7 +131,7 @@ function mendOfPair(
   const after = third && context.trial(third.installation)
   const there = after?.net.branches[after.net.branchIndex.get(bell.id) ?? -1]
   const [then] = after !== undefined && there !== undefined ? bellCurrent(after, there) : []
-  if (third !== undefined && (then?.figure.value ?? 0) >= least) {
+  if (third !== undefined && amountOf(then?.figure) >= least) {
     const mend = `${thirdWireWords(third)}; or use an adapter lead that makes a ringing lead of its own`
     return { mend, consequences: then === undefined ? [] : [{ figure, mended: then.figure }] }
   }
@@ -202,8 +205,8 @@ function strayMend(
       one.part.place === place.place &&
       one.part.sort === 'part' &&
       stores(one) &&
-      path.includes(net.nodes[one.from] ?? '') &&
-      path.includes(net.nodes[one.to] ?? ''),
+      path.includes(nodeName(net, one.from)) &&
+      path.includes(nodeName(net, one.to)),
   )
   const frees = onWay.find(({ index }) => {
     const lifted = [index, ...bells.map((bell) => bell.index), ...plugLinks(context)]
@@ -215,7 +218,7 @@ function strayMend(
       free &&
       bells.every((bell) => {
         const [then] = bellCurrent(context, bell, { lifted: [index] })
-        return (then?.figure.value ?? 0) >= (bell.part.law.sounds?.(bell.part.spec)?.current ?? 0)
+        return amountOf(then?.figure) >= (bell.part.law.sounds?.(bell.part.spec)?.current ?? 0)
       })
     )
   })
@@ -240,5 +243,5 @@ function strayPath(context: CheckContext, lead: number, wires: readonly number[]
   const choice = without(all, [...bells, ...plugLinks(context)])
   const paths = wires.map((wire) => pathBetween(net, choice, lead, wire)).filter((path) => path !== undefined)
   const [shortest] = paths.sort((p, q) => p.nodes.length - q.nodes.length)
-  return (shortest?.nodes ?? [lead]).map((node) => net.nodes[node] ?? '')
+  return (shortest?.nodes ?? [lead]).map((node) => nodeName(net, node))
 }

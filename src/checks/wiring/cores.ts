@@ -1,9 +1,11 @@
 /** Handset cores: separate from each other, and each in the circuit of its part. */
+
 import { between } from '../../figures/between.ts'
 import type { Figure } from '../../figures/figure.ts'
 import { SPEECH_FREQUENCY } from '../../figures/speech.ts'
 import { conducting, linksOf } from '../../netlist/conduct.ts'
 import type { Branch, NetCore } from '../../netlist/netlist.ts'
+import { nodeName } from '../../netlist/netlist.ts'
 import { pathBetween } from '../../netlist/paths.ts'
 import { type CheckContext, nodeShort, type Rule, roleBranches, when } from '../context.ts'
 import { judge, shown, worst } from '../judge.ts'
@@ -33,7 +35,7 @@ export const coresSeparate: Rule = {
 function joined(context: CheckContext, pair: readonly [NetCore, NetCore], nodes: readonly number[]): Verdict {
   const now = speechFigures(context)
   const best = bestLanding(context, pair)
-  const path = nodes.map((node) => context.net.nodes[node] ?? '')
+  const path = nodes.map((node) => nodeName(context.net, node))
   const [first, second] = pair
   const together = `${first.name} and ${second.name} are joined`
   const meant = context.place.common.some(
@@ -169,8 +171,8 @@ function reach(context: CheckContext, part: Branch): Verdict {
     limit,
     path: cores.flatMap((core) =>
       core.lands === undefined
-        ? [context.net.nodes[core.far] ?? '']
-        : [core.far, core.lands].map((node) => context.net.nodes[node] ?? ''),
+        ? [nodeName(context.net, core.far)]
+        : [core.far, core.lands].map((node) => nodeName(context.net, node)),
     ),
     says: {
       good: `The ${part.part.name} is in the circuit (${where}).`,

@@ -1,8 +1,10 @@
 /** What must touch nothing: spare cores and terminals, earth, metal that a hand can touch. */
+
 import { between } from '../../figures/between.ts'
 import type { Figure } from '../../figures/figure.ts'
 import { earthLeakage } from '../../figures/loop.ts'
 import { conducting, without } from '../../netlist/conduct.ts'
+import { nodeName } from '../../netlist/netlist.ts'
 import { pathBetween } from '../../netlist/paths.ts'
 import {
   type CheckContext,
@@ -110,8 +112,8 @@ export const sparesFree: Rule = {
     return spares.map((node) =>
       judgeApart(context, (by) => leastToWires(context, node, ['on-hook', 'off-hook'], by), SPARE, {
         check: sparesFree.id,
-        subject: net.nodes[node] ?? '',
-        path: [net.nodes[node] ?? ''],
+        subject: nodeName(net, node),
+        path: [nodeName(net, node)],
         says: {
           good: `${nodeShort(context, node)} touches nothing.`,
           bad: `${nodeShort(context, node)} is spare, but it reaches a line wire.`,
@@ -176,7 +178,7 @@ function earthPath(
     for (const wire of wires) {
       for (const earth of earths) {
         const path = pathBetween(net, choice, wire, earth)
-        if (path !== undefined) return path.nodes.map((node) => net.nodes[node] ?? '')
+        if (path !== undefined) return path.nodes.map((node) => nodeName(net, node))
       }
     }
   }
@@ -197,7 +199,7 @@ export const touchableFree: Rule = {
       judgeApart(context, (by) => leastToWires(context, node, ALL_WAYS, by), TOUCHABLE, {
         check: touchableFree.id,
         subject: name,
-        path: [context.net.nodes[node] ?? ''],
+        path: [nodeName(context.net, node)],
         says: {
           good: `The ${name} reaches no line wire.`,
           bad: `The ${name} can be touched, and it reaches a line wire. Ringing voltage can hurt: unplug the set now.`,

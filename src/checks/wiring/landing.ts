@@ -1,5 +1,7 @@
 /** Where else a core could land: its sheets' own landings first, then every terminal of the set. */
+
 import type { Changes, Figure, FigurePlan } from '../../figures/figure.ts'
+import { amountOf } from '../../figures/figure.ts'
 import { speechPlans } from '../../figures/speech.ts'
 import { conducting, linksOf, without } from '../../netlist/conduct.ts'
 import type { NetCore } from '../../netlist/netlist.ts'
@@ -43,7 +45,7 @@ export function landed(core: NetCore, terminal: number): Changes {
 
 /** Least of send and receive, relative to the best seen: how much of the speech is left. */
 function worth(figures: readonly Figure[], best: readonly number[]): number {
-  return Math.min(...[0, 1].map((k) => (figures[k]?.value ?? 0) / (best[k] || 1)))
+  return Math.min(...[0, 1].map((k) => amountOf(figures[k]) / (best[k] || 1)))
 }
 
 /**
@@ -58,7 +60,7 @@ export function bestLanding(context: CheckContext, cores: readonly NetCore[]): L
   const one = pick(context, cores, own) ?? pick(context, cores, all)
   const home = allHome(context)
   if (one === undefined || home === undefined) return one ?? home
-  const best = [0, 1].map((k) => Math.max(...[one, home].map(({ figures }) => figures[k]?.value ?? 0)))
+  const best = [0, 1].map((k) => Math.max(...[one, home].map(({ figures }) => amountOf(figures[k]))))
   const enough = limitOf(context.limits, 'joined-cores').value
   return worth(one.figures, best) >= worth(home.figures, best) * enough ? one : home
 }
@@ -107,7 +109,7 @@ function pick(
       figures: speechFigures(context, landed(core, terminal)),
     }))
     .filter(({ figures }) => figures.length > 0)
-  const best = [0, 1].map((k) => Math.max(0, ...landings.map(({ figures }) => figures[k]?.value ?? 0)))
+  const best = [0, 1].map((k) => Math.max(0, ...landings.map(({ figures }) => amountOf(figures[k]))))
   let chosen: Landing | undefined
   for (const one of landings) {
     if (chosen === undefined || worth(one.figures, best) > worth(chosen.figures, best) * (1 + 1e-9))

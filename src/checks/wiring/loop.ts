@@ -1,9 +1,12 @@
 /** The loop: through both line wires off-hook, open on-hook. */
+
 import { between } from '../../figures/between.ts'
 import type { Figure } from '../../figures/figure.ts'
+import { amountOf } from '../../figures/figure.ts'
 import { loopCurrent, onHookLeakage } from '../../figures/loop.ts'
 import type { Condition } from '../../netlist/condition.ts'
 import { conducting, without } from '../../netlist/conduct.ts'
+import { nodeName } from '../../netlist/netlist.ts'
 import { joinedTo, pathBetween } from '../../netlist/paths.ts'
 import {
   type CheckContext,
@@ -58,7 +61,7 @@ function loopWay(context: CheckContext): LoopWay {
   if (a === undefined || b === undefined) return { ids: [], gap: 'the plug lacks a line wire' }
   const choice = without(conducting(net, when(context, 'off-hook'), 'direct'), plugLinks(context))
   const ids = (from: number, to: number): readonly string[] =>
-    (pathBetween(net, choice, from, to)?.nodes ?? []).map((node) => net.nodes[node] ?? '')
+    (pathBetween(net, choice, from, to)?.nodes ?? []).map((node) => nodeName(net, node))
   const closed = ids(a, b)
   if (closed.length > 0) return { ids: closed, gap: '' }
   const near = joinedTo(net, choice, a)
@@ -93,7 +96,7 @@ function carriedLoop(context: CheckContext, condition: Condition): Figure {
   const lifted = openAtRest(context, condition)
   if (lifted.length === 0) return whole
   const bare = context.figure(loopCurrent(context.net, context.place, condition, 'loop.current', { lifted }))
-  return (bare.value ?? 0) < (1 - TAKEN) * (whole.value ?? 0) ? bare : whole
+  return amountOf(bare) < (1 - TAKEN) * amountOf(whole) ? bare : whole
 }
 
 /** Branches of the set that conduct only once the voltage across them is high. */
@@ -185,7 +188,7 @@ export const loopOpenOnHook: Rule = {
         subject: place.place,
         figure: context.figure(onHookLeakage(net, place, condition)),
         limit: { ...shown(limit), side: 'at-most', unit: 'A', value: line.feedVoltage / limit.value },
-        path: (own?.nodes ?? []).map((node) => net.nodes[node] ?? ''),
+        path: (own?.nodes ?? []).map((node) => nodeName(net, node)),
         says: {
           good: 'The set draws no direct current on-hook.',
           bad: 'The set draws direct current on-hook; the exchange sees a leaky line.',

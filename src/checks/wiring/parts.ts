@@ -1,8 +1,10 @@
 /** Parts: none left out, the unit where it is needed, the quench across the impulse contact. */
+
 import { between } from '../../figures/between.ts'
 import { loopCurrent } from '../../figures/loop.ts'
 import { SPEECH_FREQUENCY } from '../../figures/speech.ts'
 import type { Branch } from '../../netlist/netlist.ts'
+import { nodeName } from '../../netlist/netlist.ts'
 import { bridgesOf } from '../../netlist/paths.ts'
 import { plugLinks, type Rule, short, when } from '../context.ts'
 import { judge } from '../judge.ts'
@@ -51,7 +53,7 @@ export const noPartLeftOut: Rule = {
               }),
             ),
             limit,
-            path: [branch.from, branch.to].map((node) => net.nodes[node] ?? ''),
+            path: [branch.from, branch.to].map((node) => nodeName(net, node)),
             says: {
               good: `${short(context, branch.id)} is in a circuit.`,
               bad: `${short(context, branch.id)} is in no circuit: one of its ends leads nowhere.`,
@@ -81,7 +83,7 @@ export const unitAsNeeded: Rule = {
       ]
     }
     return slots.map((slot) => {
-      const path = slot.sockets.map((node) => net.nodes[node] ?? '')
+      const path = slot.sockets.map((node) => nodeName(net, node))
       if (slot.fitted !== undefined) {
         return { ...base, subject: slot.name, state: 'holds', says: `${slot.fitted} is plugged in.`, path }
       }
@@ -129,7 +131,7 @@ export const quenchPresent: Rule = {
           subject: branch.id,
           figure: open,
           limit: openLimit,
-          path: [branch.from, branch.to].map((node) => net.nodes[node] ?? ''),
+          path: [branch.from, branch.to].map((node) => nodeName(net, node)),
           says: {
             good: 'The impulse contact opens the loop.',
             bad: 'Something bridges the impulse contact, so that the dial cannot break the loop.',
@@ -148,7 +150,7 @@ export const quenchPresent: Rule = {
           }),
         ),
         limit: limitOf(context.limits, 'quench-present'),
-        path: [branch.from, branch.to].map((node) => net.nodes[node] ?? ''),
+        path: [branch.from, branch.to].map((node) => nodeName(net, node)),
         says: {
           good: 'The impulse contact is quenched.',
           bad: 'Nothing quenches the sparks of the impulse contact.',

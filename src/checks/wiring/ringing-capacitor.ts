@@ -1,5 +1,7 @@
 /** One capacitor in the way of a bell's current: the socket's on a ringing lead, the set's own on the pair. */
+
 import type { Changes, Figure } from '../../figures/figure.ts'
+import { amountOf } from '../../figures/figure.ts'
 import { onHookLeakage } from '../../figures/loop.ts'
 import { ringingCapacitors } from '../../figures/ringing.ts'
 import { type Choice, capacitive } from '../../netlist/conduct.ts'
@@ -67,12 +69,12 @@ function spareMend(
 ): Mended {
   const least = bell.part.law.sounds?.(bell.part.spec)?.current ?? SILENT
   const leak = (changes: Changes): number =>
-    context.figure(onHookLeakage(context.net, context.place, when(context, 'on-hook'), changes)).value ?? 0
+    amountOf(context.figure(onHookLeakage(context.net, context.place, when(context, 'on-hook'), changes)))
   const most = Math.max(SILENT, leak({}))
   for (const { mend, changes } of waysOut(context, carrying)) {
     const [rings] = bellCurrent(context, bell, changes)
     const left = count(changes)
-    if (left.value !== 1 || (rings?.figure.value ?? 0) < least || leak(changes) > most) continue
+    if (left.value !== 1 || amountOf(rings?.figure) < least || leak(changes) > most) continue
     return { mend, consequences: [{ figure: count({}), mended: left }] }
   }
   return {
@@ -113,7 +115,7 @@ export const oneRingingCapacitor: Rule = {
           ),
         )
       const count = counted({})
-      if ((rings?.figure.value ?? 0) < SILENT) {
+      if (amountOf(rings?.figure) < SILENT) {
         const says = 'The bell gets no ringing current, so no capacitor carries any.'
         return {
           ...noLine(context, oneRingingCapacitor.id),
