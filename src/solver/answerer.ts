@@ -8,7 +8,7 @@ import { type Condition, ON_HOOK, type SetCondition } from '../netlist/condition
 import { sameStates } from '../netlist/line-state.ts'
 import type { Netlist } from '../netlist/netlist.ts'
 import { conditionWithin, type Group, type Groups, groupsOf, type Portion } from '../netlist/portion.ts'
-import type { Point } from './laws.ts'
+import { isBent, type Point } from './laws.ts'
 import { Matrix } from './matrix.ts'
 import { groupsAsked, pointWithin, questionWithin } from './portion.ts'
 import { Portions } from './portions.ts'
@@ -176,11 +176,7 @@ class Desk {
 
 /** Whether a portion without the line is asked for its bent parts as the line finds them. */
 function feeds({ portion, net, asked }: Case): boolean {
-  return asked.small === 'fed' && portion !== undefined && bends(net)
-}
-
-function bends(net: Netlist): boolean {
-  return net.parts.some(({ law, spec }) => law.bends?.(spec).includes('direct') === true)
+  return asked.small === 'fed' && portion !== undefined && net.parts.some(isBent)
 }
 
 function isAtRest({ hook, dial, key }: SetCondition): boolean {

@@ -78,6 +78,11 @@ function refuseIdeal(): never {
   })
 }
 
+/** Whether the law of a part hangs on the direct-current point, with its own values or others. */
+export function isBent({ law, spec }: Pick<NetPart, 'law' | 'spec'>): boolean {
+  return law.bends?.(spec).includes('direct') === true
+}
+
 /** What one branch carries at a point. */
 export function workingAt({ voltage, current }: Point, branch: number): Working {
   return { voltage: voltage[branch]!, current: current[branch]! }
@@ -92,9 +97,10 @@ function endsOf(net: Netlist): Ends {
   const before = known.get(net)
   if (before !== undefined) return before
   // a slope of next to nothing is a resistance of next to everything: as an equation neither loses its digits
-  const bent = ({ law, spec }: NetPart): boolean => law.bends?.(spec).includes('direct') === true
   const ends = {
-    equations: Uint8Array.from(net.branches, ({ form, part }) => (form === 'equation' || bent(part) ? 1 : 0)),
+    equations: Uint8Array.from(net.branches, ({ form, part }) =>
+      form === 'equation' || isBent(part) ? 1 : 0,
+    ),
     from: Int32Array.from(net.branches, ({ from }) => from),
     to: Int32Array.from(net.branches, ({ to }) => to),
   }
@@ -197,7 +203,7 @@ export class Laws implements LawSink, LawTable {
   takeChords(net: Netlist, { voltage, current }: Point): ReadonlyMap<number, number> {
     const chords = new Map<number, number>()
     for (const part of net.parts) {
-      if (part.role === 'source' || part.law.bends?.(part.spec).includes('direct') !== true) continue
+      if (part.role === 'source' || !isBent(part)) continue
       for (let k = part.first; k < part.first + part.count; k += 1) {
         const carries = Math.abs(current[k]!) > CARRIES && Math.abs(voltage[k]!) > CARRIES
         if (!carries || !this.joins(k)) continue
@@ -321,11 +327,6 @@ export class Laws implements LawSink, LawTable {
       this.mutuals.length === 0 ||
       !this.mutuals.some((one) => one.branch === k && (one.re !== 0 || one.im !== 0))
     )
-  }
-
-  /** Whether the law of any part hangs on the direct-current point. */
-  hasBent(net: Netlist): boolean {
-    return net.parts.some(({ law, spec }) => law.bends?.(spec).includes('direct') === true)
   }
 
   /** The ideal branches that are shorts, in their order. */

@@ -2,7 +2,7 @@
 import { type Branch, type Netlist, nodeName } from '../netlist/netlist.ts'
 import { bridgesOf } from '../netlist/paths.ts'
 import { ProblemError, refuse } from '../problem.ts'
-import { Laws, type Point } from './laws.ts'
+import { isBent, Laws, type Point } from './laws.ts'
 import { branchesOf, type Linear, type Manner, solveLinear, voltagesOf } from './linear.ts'
 import { noteFarSwings } from './points/far-swing.ts'
 import { operatingPoint, settledDirect } from './points/operating-point.ts'
@@ -46,7 +46,7 @@ export function solve(net: Netlist, question: Question, manner: Manner = {}): So
 export function stateLaws(net: Netlist, laws: Laws, question: Question, fed?: Point): Standing | undefined {
   if (question.small === 'fed') {
     laws.fill(net, question)
-    const point = laws.hasBent(net) ? (fed ?? fedPoint(net, question)) : undefined
+    const point = net.parts.some(isBent) ? (fed ?? fedPoint(net, question)) : undefined
     if (point === undefined) return {}
     const chords = laws.takeChords(net, point)
     // a resistance in place of a law has lost what was put in series with that

@@ -1,7 +1,7 @@
 /** The direct-current point around which alternating current is small; found once for all frequencies. */
-import type { Netlist, NetPart } from '../../netlist/netlist.ts'
+import type { Netlist } from '../../netlist/netlist.ts'
 import type { PartSpec } from '../../parts/kind.ts'
-import { Laws, type Point } from '../laws.ts'
+import { isBent, Laws, type Point } from '../laws.ts'
 import type { Question } from '../question.ts'
 import { newton, type Working } from './newton.ts'
 
@@ -62,10 +62,9 @@ function pointsOf(net: Netlist): Map<string, Working> {
 
 /** Whether some law hangs on the point, with the values that the question gives to parts. */
 function bends(net: Netlist, { instead = [] }: Question): boolean {
-  const hangs = (part: NetPart | undefined, spec: PartSpec | undefined): boolean =>
-    part !== undefined && spec !== undefined && part.law.bends?.(spec).includes('direct') === true
-  return (
-    net.parts.some((part) => hangs(part, part.spec)) ||
-    instead.some(({ part, spec }) => hangs(net.parts[part], spec))
-  )
+  const other = ({ part, spec }: { part: number; spec: PartSpec }): boolean => {
+    const own = net.parts[part]
+    return own !== undefined && isBent({ law: own.law, spec })
+  }
+  return net.parts.some(isBent) || instead.some(other)
 }

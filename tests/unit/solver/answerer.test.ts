@@ -1,4 +1,3 @@
-import { check, figures } from 'ringproof'
 import { contextsOf } from 'ringproof/answer/check-answer'
 import { setFigures } from 'ringproof/answer/set-figures'
 import { stand } from 'ringproof/answer/standing'
@@ -7,10 +6,12 @@ import { between } from 'ringproof/figures/between'
 import type { Tap } from 'ringproof/figures/figure'
 import { loopCurrent } from 'ringproof/figures/loop'
 import { readFigure } from 'ringproof/figures/read'
+import { compileCircuit } from 'ringproof/netlist/compile'
 import { conditionOf, readCondition } from 'ringproof/netlist/condition'
 import { sameStates } from 'ringproof/netlist/line-state'
 import { type Netlist, nodeOf } from 'ringproof/netlist/netlist'
 import { groupsOf, makePortion } from 'ringproof/netlist/portion'
+import { readSheet } from 'ringproof/sheet/read'
 import { answererOf } from 'ringproof/solver/answerer'
 import type { Question } from 'ringproof/solver/question'
 import { currentIn, type Solution, voltageBetween } from 'ringproof/solver/solution'
@@ -168,10 +169,24 @@ describe('an answerer', () => {
     expect(largestOf(fresh.currents)).toBeGreaterThan(1e-4)
   })
 
-  test('says a problem each time it is asked', () => {
-    const answer = () => check({ target: 'contradiction' }, DEMO)
-    expect(answer).toThrow()
-    expect(answer).toThrow()
+  test('says a problem each time it is asked, and answers all else', () => {
+    const text = `ringproof: 1
+sheet: circuit
+name: two-batteries
+parts:
+  e: {kind: voltage-source, from: p, to: earth, direct: 10 V}
+  f: {kind: voltage-source, from: p, to: earth, direct: 9 V}
+  r: {kind: resistor, from: p, to: earth, resistance: 1 kΩ}
+`
+    const { sheet } = readSheet({ file: 'two-batteries.yaml', text }, DEMO, 'circuit')
+    const answer = answererOf(compileCircuit(sheet ?? never()))
+    const condition = { line: 'idle', sets: {} } as const
+    const ask = () => answer({ analysis: 'direct', condition })
+    expect(ask).toThrow('contradiction')
+    expect(ask).toThrow('contradiction')
+    // one source lifted, the other one is right
+    const left = answer({ analysis: 'direct', condition, lifted: [1] })
+    expect(voltageBetween(left, 1, 0)?.re).toBeCloseTo(10, 9)
   })
 })
 
@@ -191,8 +206,7 @@ describe('portions of a netlist', () => {
     expect(nodeOf(portion.net, 'earth')).toBe(0)
   })
 
-  test('are none in a free circuit', () => {
-    expect(figures({ target: 'fescue', on: 'none' }, DEMO).figures).toEqual([])
+  test('are none where no set stands', () => {
     const { net } = stand({ target: 'fescue' }, DEMO)
     expect(groupsOf({ ...net, places: [] })).toBeUndefined()
   })
