@@ -18,7 +18,7 @@ const EXPLAINS = ['wiring.cores-separate', 'wiring.cores-reach-parts']
 export const coresJoined: FaultRule = {
   id: 'cores-joined',
   title: 'handset cores joined',
-  explains: EXPLAINS,
+  explains: [...EXPLAINS, 'speech.sends', 'speech.receives'],
   find: (context, verdicts) =>
     failing(verdicts, coresSeparate.id).flatMap((verdict) => {
       const pair = verdict.subject.split(', ').map((name) => coreNamed(context, name))

@@ -30,7 +30,7 @@ function partOut(id: string, title: string, role: 'sender' | 'receiver'): FaultR
   return {
     id,
     title,
-    explains: EXPLAINS,
+    explains: [...EXPLAINS, 'speech.sends', 'speech.receives'],
     yieldsTo: ['cores-joined', 'core-on-dead-terminal', 'unit-missing', 'strap-missing-on-loop'],
     find: (context, verdicts) =>
       failing(verdicts, coresReachParts.id).flatMap((verdict) => {
