@@ -1,5 +1,6 @@
 /** What a bell resistor does to bells that are equal: put into all of them, and into one alone. */
 import { type CheckContext, ringingFrequency, when } from '../checks/context.ts'
+import { BELL_RESISTOR } from '../checks/mends.ts'
 import { ringingCurrent } from '../figures/ringing.ts'
 import { soundersOf } from '../figures/ringing-share.ts'
 import type { Branch } from '../netlist/netlist.ts'
@@ -24,8 +25,7 @@ const EQUAL = 0.05
 /** Bells that get less than this share nothing worth a word, A. */
 const SILENT = 1e-4
 
-/** A bell resistor, ohms. Common practice, no source. */
-const RESISTOR = 3300
+const RESISTOR = BELL_RESISTOR.value
 
 /**
  * Puts resistors in series with bells that get the same, all plugged in; nothing where there is one bell, where they

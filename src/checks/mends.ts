@@ -25,11 +25,11 @@ export function judgeAndMend(
 }
 
 /** Parts of a usual adapter lead. @source national interface note on the master socket, secondary copy, SEEN-S */
-const LEAD_CAPACITANCE: Quantity = { value: 1.8e-6, unit: 'F', text: '1.8 µF' }
-const LEAD_RESISTANCE: Quantity = { value: 470e3, unit: 'Ω', text: '470 kΩ' }
+export const LEAD_CAPACITANCE: Quantity = { value: 1.8e-6, unit: 'F', text: '1.8 µF' }
+export const LEAD_RESISTANCE: Quantity = { value: 470e3, unit: 'Ω', text: '470 kΩ' }
 
 /** The most that apparatus in series may have. @source AS/CA S002:2010, 5.2.3.2(b), grade SEEN-P */
-const SERIES_RESISTANCE: Quantity = { value: 55, unit: 'Ω', text: '55 Ω' }
+export const SERIES_RESISTANCE: Quantity = { value: 55, unit: 'Ω', text: '55 Ω' }
 
 /** The installation with an adapter lead before a set's socket that makes a ringing lead of its own. */
 export function withLead(installation: Installation, place: string): Installation | undefined {
@@ -156,7 +156,7 @@ export function otherPlaces({ net, place }: CheckContext): readonly string[] {
 }
 
 /** Resistance of a bell resistor, ohms. Common practice, no source. */
-export const BELL_RESISTOR = 3300
+export const BELL_RESISTOR: Quantity = { value: 3300, unit: 'Ω', text: '3.3 kΩ' }
 
 /** The largest first; sizes that differ by rounding alone keep their order, so that an answer never hangs on it. */
 export function largestFirst<T>(items: readonly T[], size: (item: T) => number): readonly T[] {

@@ -21,8 +21,7 @@ export function resistorMoves(there: CheckContext, bell: Branch): readonly Move[
   if (strap === undefined || ![strap.from, strap.to].every((node) => place.terminals.includes(node)))
     return undefined
   const [from = '', to = ''] = [strap.from, strap.to].map((node) => nodeShort(there, node))
-  const resistance = { value: BELL_RESISTOR, unit: 'Ω', text: '3.3 kΩ' }
-  const spec: PartSpec = Object.assign({ kind: 'resistor' }, { from, to, resistance })
+  const spec: PartSpec = Object.assign({ kind: 'resistor' }, { from, to, resistance: BELL_RESISTOR })
   return [takeStrapOff(there, strap), { do: 'fit part', what: freeName(there), with: spec }]
 }
 

@@ -39,7 +39,7 @@ export const bellWithoutResistor: FaultRule = {
 
 /** A resistor of the usual value before each of some bells. */
 export function resistorsAt(bells: readonly Ringing[]): Changes {
-  return { within: bells.map(({ bell }) => ({ branch: bell.index, ohms: BELL_RESISTOR })) }
+  return { within: bells.map(({ bell }) => ({ branch: bell.index, ohms: BELL_RESISTOR.value })) }
 }
 
 /**
@@ -99,7 +99,7 @@ function withoutResistor(
       tried === undefined ? sameBells(context, able, resistorsAt([one])) : sameBells(tried.after, able, {}),
     fit:
       moves === undefined
-        ? `with the set unplugged, put a bell resistor of 3.3 kΩ in series with the ${bell.part.name} of ${place}`
+        ? `with the set unplugged, put a bell resistor of ${BELL_RESISTOR.text} in series with the ${bell.part.name} of ${place}`
         : `${inWords(moves)} (in ${place})`,
   }
   const { mend, gets } = enoughOrMore(sharing)

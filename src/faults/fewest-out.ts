@@ -57,7 +57,7 @@ export function spreadOverLines(context: CheckContext, able: readonly Ringing[])
   const lines = byLoad.length < inOrder.length ? byLoad : inOrder
   const tooMuch = lines.filter((one) => one.length === 1 && !fits(one)).flat()
   const bells = able.filter(({ place }) => tooMuch.includes(place))
-  const within = bells.map(({ bell }) => ({ branch: bell.index, ohms: BELL_RESISTOR }))
+  const within = bells.map(({ bell }) => ({ branch: bell.index, ohms: BELL_RESISTOR.value }))
   const eased = loadsOnLine(context, { within }).loads
   return { lines, tooMuch, resistorsDo: tooMuch.every((place) => (eased.get(place) ?? 0) <= most) }
 }

@@ -30,7 +30,7 @@ export function enoughOrMore(sharing: Sharing): Enough {
   const { context, able, one, rivals, after, fit } = sharing
   if (leastShare(after) >= 1) return { mend: `${fit}; all then ring${justWords(after)}`, gets: after }
   const all = [one, ...rivals]
-  const within = all.map(({ bell }) => ({ branch: bell.index, ohms: BELL_RESISTOR }))
+  const within = all.map(({ bell }) => ({ branch: bell.index, ohms: BELL_RESISTOR.value }))
   const together = rivals.length === 0 ? after : sameBells(context, able, { within })
   const short = `by itself that is not enough: ${shortWords(after)}`
   const whose = rivals.map(({ place }) => place).join(', ')
@@ -41,7 +41,7 @@ export function enoughOrMore(sharing: Sharing): Enough {
   if (bare !== undefined && (behind === undefined || bare.length <= behind.length)) {
     const rest = withoutPlaces(context, able, bare)
     return {
-      mend: `${moveWords(bare)}: ${restWords(rest)}; a bell resistor of 3.3 kΩ in ${one.place} is not enough: ${shortWords(after)}`,
+      mend: `${moveWords(bare)}: ${restWords(rest)}; a bell resistor of ${BELL_RESISTOR.text} in ${one.place} is not enough: ${shortWords(after)}`,
       gets: [...rest, ...aloneOf(context, bare)],
     }
   }

@@ -1,6 +1,8 @@
 /** Too many bells on one capacitor or one line: each would ring alone, and together some or all are silent. */
+
 import type { CheckContext } from '../checks/context.ts'
 import { everybody } from '../checks/line/everybody.ts'
+import { BELL_RESISTOR } from '../checks/mends.ts'
 import type { Verdict } from '../checks/rule.ts'
 import { hungryBells, resistorsAt } from './bell-without-resistor.ts'
 import {
@@ -91,7 +93,7 @@ function countWord(count: number): string {
 function lasting({ lines, tooMuch, resistorsDo: eased }: Spread): string {
   const most = Math.max(...lines.map(({ length }) => length))
   const each = lines.map((places, k) => `${k + 1}: ${places.join(', ')}`).join('; ')
-  const wants = eased ? ' without a bell resistor of 3.3 kΩ' : ''
+  const wants = eased ? ` without a bell resistor of ${BELL_RESISTOR.text}` : ''
   const heavy =
     tooMuch.length === 0 ? '' : `; ${tooMuch.join(', ')} by itself is too much for such a line${wants}`
   return `for good, no more than ${countWord(most)} on a line, so that bells and ringing load hold with something to spare: ${countWord(lines.length)} lines, each with a master socket of its own (${each})${heavy}`

@@ -7,6 +7,8 @@ import { nodeName } from '../../netlist/netlist.ts'
 import type { CheckContext, Rule } from '../context.ts'
 import {
   judgeAndMend,
+  LEAD_CAPACITANCE,
+  LEAD_RESISTANCE,
   linksOfPlaces,
   type Mended,
   otherPlaces,
@@ -77,7 +79,7 @@ function trialsOf(context: CheckContext): readonly Trial[] {
       installation: withExchangedPair(installation, place.place),
     },
     {
-      says: 'put an adapter lead with its own capacitor of 1.8 µF and resistor of 470 kΩ between socket and set',
+      says: `put an adapter lead with its own capacitor of ${LEAD_CAPACITANCE.text} and resistor of ${LEAD_RESISTANCE.text} between socket and set`,
       installation: withLead(installation, place.place),
     },
     ...free.map((name) => ({

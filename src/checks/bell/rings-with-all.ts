@@ -62,13 +62,13 @@ function resistorMend(
 ): Mended | undefined {
   const [most] = takers(context)
   if (most === undefined || most.current < HUNGRY * amountOf(figure)) return undefined
-  const within = [{ branch: most.bell.index, ohms: BELL_RESISTOR }]
+  const within = [{ branch: most.bell.index, ohms: BELL_RESISTOR.value }]
   const mended = bellCurrent(context, bell, { within })
   const own = bellCurrent(context, most.bell, { within })
   const its = most.bell.part.law.sounds?.(most.bell.part.spec)?.current ?? 0
   // what silences the other one is no mend
   if (amountOf(mended) < least || amountOf(own) < its) return undefined
-  const mend = `put a bell resistor of 3.3 kΩ in series with ${most.bell.id}, which takes the greater part of the ringing current`
+  const mend = `put a bell resistor of ${BELL_RESISTOR.text} in series with ${most.bell.id}, which takes the greater part of the ringing current`
   return { mend, consequences: [{ figure, mended }] }
 }
 

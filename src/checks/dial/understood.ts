@@ -10,7 +10,7 @@ import { type CheckContext, hasDial, liftedOthers, type Rule, when, whenHungUp }
 import { graver } from '../judge.ts'
 import { type Limit, limitOf } from '../limits.ts'
 import { culpritMend } from '../line/culprit.ts'
-import { judgeAndMend, type Mended, namesOf, withConverter } from '../mends.ts'
+import { judgeAndMend, type Mended, namesOf, SERIES_RESISTANCE, withConverter } from '../mends.ts'
 import type { Consequence, Fails, Verdict } from '../rule.ts'
 import { unanswered } from '../unanswered.ts'
 
@@ -78,18 +78,18 @@ function converterMend(context: CheckContext, figure: Figure): Mended {
   const most = limitOf(context.limits, 'break-current').value
   if (trial.place.socket?.pulsesEnd !== true || amountOf(mended) < least) {
     return {
-      mend: 'dial from another set, or by a converter that takes less; one with 55 Ω in series was tried and leaves too little current',
+      mend: `dial from another set, or by a converter that takes less; one with ${SERIES_RESISTANCE.text} in series was tried and leaves too little current`,
       consequences: [{ figure, mended }],
     }
   }
   if (open?.value == null || open.value > most) {
     return {
-      mend: 'look first for what keeps the line closed while the contact is open (`line.leakage`, `wiring.bell-return`): a converter with 55 Ω in series was tried, and heard no break',
+      mend: `look first for what keeps the line closed while the contact is open (\`line.leakage\`, \`wiring.bell-return\`): a converter with ${SERIES_RESISTANCE.text} in series was tried, and heard no break`,
       consequences: open === undefined ? [] : [{ figure: open }],
     }
   }
   return {
-    mend: 'put a converter from pulses to tones between socket and set; with 55 Ω in series, the most that such apparatus may have, the loop still has enough',
+    mend: `put a converter from pulses to tones between socket and set; with ${SERIES_RESISTANCE.text} in series, the most that such apparatus may have, the loop still has enough`,
     consequences: [{ figure, mended }],
   }
 }

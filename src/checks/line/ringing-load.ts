@@ -161,7 +161,7 @@ function mendOf(
     const changes = resistorIn(context, heaviest.place)
     const mended = total(context, name, context.net.places, changes)
     const among = order.length > 1 ? ', the heaviest of them' : ''
-    const fit = `put a bell resistor of 3.3 kΩ into ${heaviest.place.place}${among}`
+    const fit = `put a bell resistor of ${BELL_RESISTOR.text} into ${heaviest.place.place}${among}`
     if (mended.value !== null && mended.value <= most)
       return { mend: fit, consequences: [{ figure, mended }] }
     // what is too much by itself is no better off on another line
@@ -169,7 +169,7 @@ function mendOf(
       const eased = context.net.places.map((place) => context.figure(loadOf(context, name, place, changes)))
       const going = fewest(heaviestFirst(context, eased), mended.value, most)
       const left = total(context, name, going.stay, changes)
-      const mend = `move ${going.who} to another line, and put a bell resistor of 3.3 kΩ into ${heaviest.place.place}, which by itself is more than such a line drives`
+      const mend = `move ${going.who} to another line, and put a bell resistor of ${BELL_RESISTOR.text} into ${heaviest.place.place}, which by itself is more than such a line drives`
       return { mend, consequences: [{ figure, mended: left }] }
     }
   }
@@ -189,7 +189,7 @@ function heaviestFirst({ net }: CheckContext, each: readonly Figure[]): readonly
 
 function resistorIn({ net }: CheckContext, { place }: NetPlace): Changes {
   const bells = net.branches.filter(({ part }) => part.place === place && part.role === 'sounder')
-  return { within: bells.map(({ index }) => ({ branch: index, ohms: BELL_RESISTOR })) }
+  return { within: bells.map(({ index }) => ({ branch: index, ohms: BELL_RESISTOR.value })) }
 }
 
 /** The fewest sets to go, the heaviest first, and who stays. */
