@@ -1,0 +1,39 @@
+/**
+ * Hypotheses and what can be observed of them, in numbers alone; this floor knows no electricity. Faults of one set
+ * are hypotheses, and so are the sets that may lie on the bench.
+ */
+
+/** What can be observed: a number x, or one of some answers by where x lies. */
+export interface Observable {
+  /** Numbers are compared as u = asinh(x / scale). */
+  readonly scale: number
+  /** Standard deviation of an observation of x by itself, in the unit of x. */
+  error(x: number): number
+  /** Where one answer gives way to the next, in x, rising; absent for a number. */
+  readonly cuts?: readonly number[]
+  /** How often an answer, or a reading, is simply mistaken: it is then any other with equal chance. */
+  readonly slip: number
+  /** Relative cost of the observation, above 0. */
+  readonly effort: number
+}
+
+/** Hypotheses by their index, rows of one number an observable. */
+export interface Hypotheses {
+  readonly observables: readonly Observable[]
+  readonly count: number
+  /** Probabilities before anything is observed; their sum and that of `none` is 1. */
+  readonly prior: Float64Array
+  /** Probability that it is none of these: it answers anything with a broad likelihood. */
+  readonly none: number
+  /** Expected x: a number, +∞ for `open`, NaN where anything might be observed, −∞ likewise. */
+  readonly expected: Float64Array
+  /** Standard deviation of u around its expected value, besides the observation's own error. */
+  readonly spread: Float64Array
+}
+
+/** What was observed: the number (+∞ for `open`), or the answer by its index. */
+export interface Observation {
+  readonly observable: number
+  readonly x?: number
+  readonly answer?: number
+}
