@@ -22,10 +22,11 @@ const WIRING_FAULTS = [
   'pair-reversed',
   'socket-pair-reversed',
   'wire-broken',
+  'wire-earthed',
 ] as const
 export type WiringFault = (typeof WIRING_FAULTS)[number]
 /** Ways of finding out that cost different effort. */
-const EFFORTS = ['in-use', 'in-use-helped', 'outside', 'outside-live', 'inside'] as const
+const EFFORTS = ['in-use', 'in-use-helped', 'outside', 'outside-live', 'inside', 'lifted'] as const
 export type Effort = (typeof EFFORTS)[number]
 
 const SCHEMA = z.strictObject({

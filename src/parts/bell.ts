@@ -132,6 +132,7 @@ function bellModes(spec: BellSpec): readonly FaultMode[] {
         : { ...spec, coils: { ...coils, ...turnsGone }, 'rings from': ringsFrom(spec, 2) },
       {
         says: 'has shorted turns',
+        family: 'shorted-turns',
         sign: 'weak ringing; the direct resistance reads a little low',
         weight: 5,
       },
@@ -141,6 +142,8 @@ function bellModes(spec: BellSpec): readonly FaultMode[] {
       { ...spec, 'rings from': ringsFrom(spec, 2) },
       {
         says: 'has a weak magnet',
+        family: 'weak-magnet',
+        mend: 'have its magnet charged again, or renew the bell',
         sign: 'weak ringing; the magnet hardly holds a screwdriver',
         weight: 15,
       },
@@ -150,6 +153,8 @@ function bellModes(spec: BellSpec): readonly FaultMode[] {
       { ...spec, 'rings from': ringsFrom(spec, 3) },
       {
         says: 'has a stiff clapper or gongs out of place',
+        family: 'stuck',
+        mend: 'free the clapper and set the gongs so that it strikes both',
         sign: 'the clapper does not swing freely, or does not reach both gongs',
         weight: 60,
       },
@@ -165,6 +170,8 @@ function bellModes(spec: BellSpec): readonly FaultMode[] {
     { ...spec, coils: { ...coils, turned: true } },
     {
       says: 'has the link of its coils on the wrong end of one',
+      family: 'turned',
+      mend: 'exchange the two ends of one of its coils',
       sign: 'silent or a weak buzz, though the direct resistance is right',
       weight: 10,
     },

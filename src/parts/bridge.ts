@@ -55,14 +55,13 @@ export const bridge: PartKind<BridgeSpec> = {
   check: checkJunction,
   modes: (spec) =>
     diodes(spec).flatMap(({ suffix }, branch) => {
-      const of = { branch, name: suffix }
+      const of = { branch, name: suffix, called: `the diode ${suffix}` }
       return [
-        shorts({ of, weight: 3, says: 'has a shorted diode', sign: 'dead with one polarity of the line' }),
-        opens({ of, weight: 2, says: 'has an open diode', sign: 'dead with one polarity of the line' }),
+        shorts({ of, weight: 3, sign: 'dead with one polarity of the line' }),
+        opens({ of, weight: 2, sign: 'dead with one polarity of the line' }),
         leaks(10_000, {
           of,
           weight: 2,
-          says: 'has a leaky diode',
           sign: 'draws current with one polarity on-hook',
         }),
       ]

@@ -60,12 +60,12 @@ const BAD_JOINT = 500
 /** How a cable goes wrong: a broken wire, a bad joint, two wires that touch, damp between two wires. */
 export function cableModes(wires: readonly string[]): readonly FaultMode[] {
   const inWires = wires.flatMap((name, branch) => {
-    const of = { branch, name }
+    const of = { branch, name, called: `wire ${name}` }
     return [
       opens({
         of,
         weight: 4,
-        says: 'has a broken wire',
+        says: 'is broken',
         sign: 'a wire broken at its clamp, or cut in the wall',
       }),
       resists('bad-joint', BAD_JOINT, {
@@ -79,10 +79,11 @@ export function cableModes(wires: readonly string[]): readonly FaultMode[] {
   const pairs = pairsOf(wires)
   const between = pairs.flatMap(([one, two], k) => {
     // at the far end: there a person works at the cable
-    const of = { branch: wires.length + pairs.length + k, name: `${one}-${two}` }
+    const branch = wires.length + pairs.length + k
+    const of = { branch, name: `${one}-${two}`, called: `wires ${one} and ${two}` }
     return [
-      shorts({ of, weight: 2, says: 'has two wires that touch', sign: 'bared wires in a socket, a staple' }),
-      leaks(DAMP, { of, weight: 8, says: 'is damp between two wires', sign: 'a damp wall or junction box' }),
+      shorts({ of, weight: 2, says: 'touch', sign: 'bared wires in a socket, a staple' }),
+      leaks(DAMP, { of, weight: 8, says: 'have damp between them', sign: 'a damp wall or junction box' }),
     ]
   })
   return [...inWires, ...between]

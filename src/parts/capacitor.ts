@@ -41,6 +41,7 @@ export const capacitor: PartKind<CapacitorSpec> = {
       { ...spec, capacitance: times(spec.capacitance, 0.5) },
       {
         says: 'has lost half of its capacitance',
+        family: 'lost-value',
         sign: 'nothing to be seen; a capacitance range reads low, the kick on an ohm range is small',
         weight: 40,
       },
@@ -49,6 +50,7 @@ export const capacitor: PartKind<CapacitorSpec> = {
       weight: 15,
       sign: 'nothing to be seen; a bad joint inside',
       says: 'has a lossy joint inside',
+      mend: 'renew it by one of the same value',
     }),
     shorts({ weight: 15, sign: 'an ohm range reads next to nothing both ways round' }),
     opens({ weight: 10, sign: 'no kick on an ohm range; a lead broken at the can' }),

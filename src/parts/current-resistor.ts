@@ -82,6 +82,7 @@ export const currentResistor: PartKind<CurrentResistorSpec> = {
       { ...spec, resistance: { ...spec.resistance, value: times(spec.resistance.value, 2) } },
       {
         says: 'has twice its resistance',
+        family: 'drifted',
         sign: 'faint on long lines; nothing to be seen',
         weight: 10,
       },

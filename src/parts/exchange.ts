@@ -2,6 +2,7 @@
 import type { Quantity } from '../quantities/quantity.ts'
 import { limitedLaw, limiting, settleLimited } from './current-limit.ts'
 import { oneBranch, type TwoEnds } from './ends.ts'
+import { becomes, opens } from './fault-modes.ts'
 import type { LawSink, PartLaw } from './kind.ts'
 import { openLaw } from './open-law.ts'
 import { type RingingWave, waveAt } from './ringing-wave.ts'
@@ -61,7 +62,23 @@ export const leg: PartLaw<LegSpec> = {
     else if (sign !== 0) sink.beside(0, Number.POSITIVE_INFINITY, 0, sign * (spec.limit ?? 0))
     else sink.series(0, spec.resistance, 0, spec.direct)
   },
+  modes: (spec) => [
+    opens({ weight: 2, sign: 'the same at every socket, and with any set' }),
+    becomes(
+      'high-resistance',
+      { ...spec, resistance: spec.resistance + BAD_CONTACT },
+      {
+        family: 'resists',
+        says: 'has a bad contact in it',
+        sign: 'the same at every socket, and with any set; it comes and goes',
+        weight: 2,
+      },
+    ),
+  ],
 }
+
+/** A bad contact in the exchange's switches, Ω. From memory. */
+const BAD_CONTACT = 2000
 
 function limits(spec: LegSpec): spec is LegSpec & { readonly limit: number } {
   return spec.limit !== undefined

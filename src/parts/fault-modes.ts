@@ -1,7 +1,7 @@
 /** How parts go wrong, for the kinds that share a way of doing so. */
 import { formatExactly } from '../quantities/format.ts'
 import type { Quantity } from '../quantities/quantity.ts'
-import type { FaultMode, PartSpec } from './kind.ts'
+import type { FaultFamily, FaultMode, PartSpec } from './kind.ts'
 
 /** Where every weight and value of a fault is from that names no other source: a judgement of the trade. */
 export const FROM_MEMORY = 'from memory'
@@ -22,49 +22,56 @@ export interface Found {
   readonly weight: number
   readonly sign: string
   readonly says?: string
-  /** `open-a`, where it befalls one branch. */
-  readonly of?: { readonly branch: number; readonly name: string }
+  readonly mend?: string
+  /** `open-a`, where it befalls one branch; what a person calls that, or its name in brackets behind all. */
+  readonly of?: { readonly branch: number; readonly name: string; readonly called?: string }
 }
 
-function modeOf(
-  mode: string,
-  says: string,
-  { weight, sign, says: own, of }: Found,
-  change: FaultMode['change'],
-): FaultMode {
-  const said = own ?? says
-  if (of === undefined) return faultMode({ mode, says: said, sign, weight, change })
-  const { branch, name } = of
-  return faultMode({ mode: `${mode}-${name}`, branch, says: `${said} (${name})`, sign, weight, change })
+/** A mode before it is written down. */
+interface Plain {
+  readonly mode: string
+  readonly family: FaultFamily
+  readonly says: string
+  readonly change: FaultMode['change']
+}
+
+function modeOf({ mode, family, says, change }: Plain, found: Found): FaultMode {
+  const { weight, sign, mend, says: said = says, of } = found
+  const common = { family, sign, weight, change, ...(mend === undefined ? {} : { mend }) }
+  if (of === undefined) return faultMode({ mode, says: said, ...common })
+  const { branch, name, called } = of
+  const words = called === undefined ? { says: `${said} (${name})` } : { of: called, says: said }
+  return faultMode({ mode: `${mode}-${name}`, branch, ...words, ...common })
 }
 
 /** Nothing flows. */
 export function opens(found: Found): FaultMode {
-  return modeOf('open', 'is open', found, { open: true })
+  return modeOf({ mode: 'open', family: 'open', says: 'is open', change: { open: true } }, found)
 }
 
 /** A short stands beside it. */
 export function shorts(found: Found): FaultMode {
-  return modeOf('shorted', 'is shorted', found, { across: SHORT })
+  return modeOf({ mode: 'shorted', family: 'shorted', says: 'is shorted', change: { across: SHORT } }, found)
 }
 
 /** So many ohms stand beside it. */
 export function leaks(ohms: number, found: Found): FaultMode {
-  return modeOf('leaky', 'leaks', found, { across: ohms })
+  return modeOf({ mode: 'leaky', family: 'leaky', says: 'leaks', change: { across: ohms } }, found)
 }
 
 /** So many ohms stand in series with it. */
 export function resists(mode: string, ohms: number, found: Found): FaultMode {
-  return modeOf(mode, 'has a high resistance', found, { within: ohms })
+  return modeOf({ mode, family: 'resists', says: 'has a high resistance', change: { within: ohms } }, found)
 }
 
 /** It has other values. */
 export function becomes<Spec extends PartSpec>(
   mode: string,
   instead: Spec,
-  found: Found & { readonly says: string },
+  found: Found & { readonly says: string; readonly family: FaultFamily },
 ): FaultMode {
-  return modeOf(mode, found.says, found, { instead })
+  const { family, says } = found
+  return modeOf({ mode, family, says, change: { instead } }, found)
 }
 
 /** A quantity so many times as large, to three digits, as someone would write it. */

@@ -94,6 +94,7 @@ export const gasTube: PartKind<GasTubeSpec> = {
       { ...spec, 'holds off': times(spec['holds off'], 0.3), arc: times(spec['holds off'], 0.08) },
       {
         says: 'strikes far too low',
+        family: 'drifted',
         sign: 'a glow while the line rings; ringing trips or fades',
         weight: 3,
       },
@@ -102,6 +103,7 @@ export const gasTube: PartKind<GasTubeSpec> = {
       weight: 20,
       sign: 'nothing to be seen or measured; it no longer protects',
       says: 'no longer strikes',
+      mend: 'renew it',
     }),
   ],
   outline: (spec) =>

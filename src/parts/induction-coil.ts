@@ -144,9 +144,13 @@ export const inductionCoil: PartKind<InductionCoilSpec> = {
   outline: coilOutline,
 }
 
-/** Each winding may open; shorted turns in one take away from the inductance of all, which share the iron. From memory. */
+/**
+ * Each winding may open; shorted turns in one take away from the inductance of all, which share the iron. From memory.
+ * One may be joined the wrong way round; of two windings it is the same which.
+ */
 function coilModes(spec: InductionCoilSpec): readonly FaultMode[] {
-  return Object.keys(spec.windings).flatMap((name, branch) => {
+  const names = Object.keys(spec.windings)
+  return names.flatMap((name, branch) => {
     const windings = Object.entries(spec.windings).map(([other, one]) => [
       other,
       {
@@ -157,17 +161,39 @@ function coilModes(spec: InductionCoilSpec): readonly FaultMode[] {
     ])
     return [
       opens({
-        of: { branch, name },
+        of: { branch, name, called: `winding ${name}` },
         weight: 4,
-        says: 'has an open winding',
+        says: 'is open',
         sign: 'green corrosion at a lead-out wire; the meter reads nothing',
       }),
-      becomes(`shorted-turns-${name}`, { ...spec, windings: Object.fromEntries(windings) } as PartSpec, {
+      becomes('shorted-turns', { ...spec, windings: Object.fromEntries(windings) } as PartSpec, {
+        of: { branch, name, called: `winding ${name}` },
         weight: 2,
-        says: `has shorted turns (${name})`,
+        family: 'shorted-turns',
+        says: 'has shorted turns',
         sign: 'faint and thin speech; the direct resistance reads a little low',
       }),
+      ...(names.length === 2 && branch > 0 ? [] : [turnedWinding(spec, name, branch)]),
     ]
+  })
+}
+
+/** A winding with its ends exchanged: every coupling to it changes its sign, nothing else. */
+function turnedWinding(spec: InductionCoilSpec, name: string, branch: number): FaultMode {
+  const names = Object.keys(spec.windings)
+  const pairs = names.flatMap((first, k) =>
+    names.slice(k + 1).map((second): [string, number] => {
+      const sign = first === name || second === name ? -1 : 1
+      return [`${first}-${second}`, sign * couplingOf(spec, first, second)]
+    }),
+  )
+  return becomes('turned', { ...spec, coupling: Object.fromEntries(pairs) } as PartSpec, {
+    of: { branch, name, called: `winding ${name}` },
+    weight: 1,
+    family: 'turned',
+    says: 'is joined the wrong way round',
+    sign: 'loud side tone or faint speech, though every resistance is right; joints that were opened before',
+    mend: `exchange the two ends of winding ${name}`,
   })
 }
 

@@ -35,6 +35,7 @@ export const inductor: PartKind<InductorSpec> = {
     opens({ weight: 8, sign: 'green corrosion at a lead-out wire; the meter reads nothing' }),
     becomes('shorted-turns', shortedTurns(spec), {
       says: 'has shorted turns',
+      family: 'shorted-turns',
       sign: 'the direct resistance reads a little low; nothing to be seen',
       weight: 5,
     }),

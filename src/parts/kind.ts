@@ -98,16 +98,36 @@ export type FaultChange =
   | { readonly within: number }
   | { readonly instead: PartSpec }
 
+/** In what way a part is wrong, whatever the part: modes of one family are mended alike. */
+export type FaultFamily =
+  | 'open'
+  | 'resists'
+  | 'shorted'
+  | 'leaky'
+  | 'lost-value'
+  | 'drifted'
+  | 'shorted-turns'
+  | 'packed'
+  | 'weak-magnet'
+  | 'stuck'
+  | 'damp'
+  | 'turned'
+
 /** One way in which a part goes wrong. */
 export interface FaultMode {
   /** Unique among the part's modes: `open`, `shorted`, `leaky`, `lost-value`, `packed` … */
   readonly mode: string
+  readonly family: FaultFamily
   /** Which of the part's own branches it befalls; all when absent. */
   readonly branch?: number
+  /** Of what within the part it is said, where not of the whole: "winding a". */
+  readonly of?: string
   /** What is wrong, for a person, after the part's name: "is open". */
   readonly says: string
   /** What eye, hand or ear would find. */
   readonly sign: string
+  /** What mends it, an order to a person; as others of its family are mended when absent. */
+  readonly mend?: string
   /** How often among a thousand parts of this kind of that age, and where the figure is from. */
   readonly weight: number
   readonly source: string

@@ -41,6 +41,7 @@ export const quench: PartKind<QuenchSpec> = {
       { ...spec, capacitance: times(spec.capacitance, 0.3) },
       {
         says: 'has lost most of its capacitance',
+        family: 'lost-value',
         sign: 'sparks at the contact; a capacitance range reads low',
         weight: 30,
       },
@@ -52,6 +53,7 @@ export const quench: PartKind<QuenchSpec> = {
     }),
     faultMode({
       mode: 'shorted',
+      family: 'shorted',
       says: 'has a shorted capacitor',
       sign: 'an ohm range reads its resistor alone',
       weight: 15,

@@ -45,6 +45,8 @@ export const receiver: PartKind<ReceiverSpec> = {
       { ...spec, sensitivity: weaker(spec.sensitivity) },
       {
         says: 'has a weak magnet',
+        family: 'weak-magnet',
+        mend: 'have its magnet charged again, or renew the receiver',
         sign: 'faint, hollow speech; the diaphragm hardly sticks to its seat',
         weight: 30,
       },
@@ -54,6 +56,7 @@ export const receiver: PartKind<ReceiverSpec> = {
       { ...spec, resistance: times(spec.resistance, 0.9), inductance: times(spec.inductance, 0.3) },
       {
         says: 'has shorted turns',
+        family: 'shorted-turns',
         sign: 'faint and tinny; the direct resistance reads a little low',
         weight: 5,
       },

@@ -61,6 +61,7 @@ export const resistor: PartKind<ResistorSpec> = {
       { ...spec, resistance: times(spec.resistance, 1.4) },
       {
         says: 'has drifted up by 40 %',
+        family: 'drifted',
         sign: 'old carbon rods drift upwards; look for scorched paint',
         weight: 30,
       },
@@ -70,6 +71,7 @@ export const resistor: PartKind<ResistorSpec> = {
       { ...spec, resistance: times(spec.resistance, 0.7) },
       {
         says: 'has drifted down by 30 %',
+        family: 'drifted',
         sign: 'nothing to be seen; the meter tells',
         weight: 4,
       },

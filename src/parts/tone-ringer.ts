@@ -136,6 +136,8 @@ export const toneRinger: PartKind<ToneRingerSpec> = {
       { ...spec, 'rings from': { ...spec['rings from'], value: times(spec['rings from'].value, 1000) } },
       {
         says: 'has a dead sounder',
+        family: 'stuck',
+        mend: 'renew its sounder',
         sign: 'silent, though it draws its current',
         weight: 20,
       },
@@ -148,6 +150,8 @@ export const toneRinger: PartKind<ToneRingerSpec> = {
             { ...spec, capacitance: times(spec.capacitance, 0.4) },
             {
               says: 'has a capacitor that lost value',
+              family: 'lost-value',
+              mend: 'renew its capacitor',
               sign: 'weak or chattering tone; a capacitance range reads low',
               weight: 20,
             },

@@ -56,6 +56,8 @@ export const transmitter: PartKind<TransmitterSpec> = {
       { ...spec, resistance: { ...spec.resistance, value: times(spec.resistance.value, 3) } },
       {
         says: 'is packed',
+        family: 'packed',
+        mend: 'knock it gently and shake it with no current flowing; renew its capsule where that does not last',
         sign: 'faint or crackling speech that a knock or a shake changes; reads high',
         weight: 80,
       },
@@ -65,6 +67,8 @@ export const transmitter: PartKind<TransmitterSpec> = {
       { ...spec, resistance: { ...spec.resistance, value: times(spec.resistance.value, 0.4) } },
       {
         says: 'has let in damp and caked',
+        family: 'damp',
+        mend: 'renew its capsule: dried grains stay caked',
         sign: 'faint speech that shaking hardly changes; reads low and steady',
         weight: 30,
       },

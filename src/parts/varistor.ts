@@ -71,6 +71,7 @@ export const varistor: PartKind<VaristorSpec> = {
       { ...spec, 'voltage at 1 A': times(spec['voltage at 1 A'], 0.7) },
       {
         says: 'clips too early',
+        family: 'drifted',
         sign: 'speech is faint; nothing to be seen',
         weight: 8,
       },
