@@ -31,9 +31,10 @@ export interface Hypotheses {
   readonly spread: Float64Array
 }
 
-/** What was observed: the number (+∞ for `open`), or the answer by its index. */
+/** What was observed: the number (+∞ for `open`), the answer by its index, or that it was one of several answers. */
 export interface Observation {
   readonly observable: number
   readonly x?: number
   readonly answer?: number
+  readonly answers?: readonly number[]
 }

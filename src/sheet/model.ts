@@ -77,6 +77,8 @@ export interface SetSheet extends SheetHead {
   readonly cords: Readonly<Record<string, CordSpec>>
   readonly plug?: PlugSpec
   readonly handset: Readonly<Record<string, PartSpec>>
+  /** what carries its parts: a printed board, or a loom of wires */
+  readonly 'built on'?: 'board' | 'loom'
   /** handset cores meant to be common, each a group of core names */
   readonly 'common cores': readonly (readonly string[])[]
   /** names of the sheets that this one is based on, nearest first */

@@ -28,6 +28,9 @@ export const STRAP_NAME: RegExp = /^([A-Z]+[1-9][0-9]*)-([A-Z]+[1-9][0-9]*)$/
 /** How a strap or a core is fixed. */
 export const HOLDS: readonly ['screw', 'solder', 'board'] = ['screw', 'solder', 'board']
 
+/** What carries the parts of a set. */
+export const BUILDS: readonly ['board', 'loom'] = ['board', 'loom']
+
 const resistance = (what: string): z.ZodMiniType<unknown> =>
   optional(says(quantity('resistance'), `resistance of the ${what}; 10 mΩ when absent`))
 
@@ -109,6 +112,9 @@ export const setSchema: z.ZodMiniType<SetBody> = z.strictObject({
   handset: otherwise(
     named(part(), 'parts in the handset; their ends are cores of the handset cord'),
     () => ({}),
+  ),
+  'built on': optional(
+    word(BUILDS, 'what carries its parts and joins them: a printed board, or a loom of wires laid by hand'),
   ),
   'common cores': otherwise(
     list(
