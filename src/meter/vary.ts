@@ -80,12 +80,14 @@ export function withSpecs(net: Netlist, specs: ReadonlyMap<number, PartSpec>): N
   return { ...net, parts, branches }
 }
 
-interface Stated {
+/** A quantity that a spec or a sheet states, and where. */
+export interface Stated {
   readonly path: readonly string[]
   readonly quantity: Quantity
 }
 
-function quantitiesIn(value: unknown, path: readonly string[]): readonly Stated[] {
+/** Every quantity in data, however deep. */
+export function quantitiesIn(value: unknown, path: readonly string[]): readonly Stated[] {
   if (typeof value !== 'object' || value === null) return []
   if (isQuantity(value)) return [{ path, quantity: value }]
   return Object.entries(value).flatMap(([key, inner]) => quantitiesIn(inner, [...path, key]))
@@ -95,7 +97,13 @@ function isQuantity(value: object): value is Quantity {
   return 'value' in value && typeof value.value === 'number' && 'unit' in value && 'text' in value
 }
 
-function scaled(value: unknown, [key, ...rest]: readonly string[], factor: number): unknown {
+/** A spec with the value at this path so many times as large; the same where it has no such value. */
+export function specScaled(spec: PartSpec, path: readonly string[], factor: number): PartSpec {
+  return scaled(spec, path, factor) as PartSpec
+}
+
+/** The same data with one quantity multiplied. */
+export function scaled(value: unknown, [key, ...rest]: readonly string[], factor: number): unknown {
   if (typeof value !== 'object' || value === null) return value
   if (key === undefined) return isQuantity(value) ? { ...value, value: value.value * factor } : value
   return { ...value, [key]: scaled((value as Record<string, unknown>)[key], rest, factor) }

@@ -1,5 +1,8 @@
+import { kitOf } from 'ringproof/answer/instruments-table'
 import { deliveredLimits } from 'ringproof/answer/limits-table'
+import { deliveredOdds } from 'ringproof/answer/odds-table'
 import { stand, type Where } from 'ringproof/answer/standing'
+import { benchTestsOf } from 'ringproof/book/bench-tests/index'
 import { CHECKS } from 'ringproof/checks/catalogue'
 import type { CheckContext } from 'ringproof/checks/context'
 import type { Limits } from 'ringproof/checks/limits'
@@ -37,7 +40,7 @@ function silentLine(measure: string): SheetText {
   return { file: 'silent.yaml', text: text.join('\n') }
 }
 
-/** Ids of the limits that any check looks up while it judges a few sets that meet all of them, sorted. */
+/** Ids of the limits that any check or symptom looks up for a few sets that meet all of them, sorted. */
 export function limitsInUse(): readonly string[] {
   const used = new Set<string>()
   const watched: Limits = new Proxy(deliveredLimits(), {
@@ -61,6 +64,10 @@ export function limitsInUse(): readonly string[] {
     for (const place of places) for (const rule of CHECKS) rule.run(inPlace(place))
   }
   for (const text of texts) askAll({ target: '', text })
+  // what can be found out at the bench
+  const { net } = stand({ target: 'sedge' }, DEMO)
+  const kit = kitOf('digital', undefined)
+  benchTestsOf({ net, place: placeOf(net, 'sedge'), odds: deliveredOdds(), kit, limits: watched })
   // on lines whose sheets set no limits of their own
   for (const measure of ['four-kilohm-unit', 'unit-ringer', 'type-a', 'type-b']) {
     askAll({ target: 'fescue', onText: silentLine(measure) })
