@@ -66,11 +66,12 @@ function once(all: readonly Figure[]): readonly Figure[] {
 }
 
 /** `ringing` means `ringing.current`, not the beginning of another word. */
-function isMeant({ id }: Pick<Figure, 'id'>, only: string): boolean {
+export function isMeant({ id }: Pick<Figure, 'id'>, only: string): boolean {
   return id === only || id.startsWith(`${only}.`)
 }
 
-function refuseStrange(only: string): void {
+/** Refuses what no figure is called. @throws ProblemError */
+export function refuseStrange(only: string): void {
   const ids = Object.keys(FIGURE_MEANINGS) as Figure['id'][]
   if (ids.some((id) => isMeant({ id }, only))) return
   const known = [...new Set(ids.flatMap((id) => [id, id.slice(0, id.indexOf('.'))]))]

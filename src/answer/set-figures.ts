@@ -41,6 +41,12 @@ export function lineFigures(context: CheckContext, isWanted: Wanted = EVERY): re
   return read(context, linePlans(context), isWanted)
 }
 
+/** The plans behind `lineFigures`, where they are wanted, and behind `setFigures`; the same list for the same wiring. */
+export function plansOf(context: CheckContext, withLine: boolean, extent: Extent): readonly FigurePlan[] {
+  const plans = [...(withLine ? linePlans(context) : []), ...setPlans(context, extent)]
+  return plans.filter((plan) => plan !== undefined)
+}
+
 /** Which figures are wanted. */
 type Wanted = (plan: FigurePlan) => boolean
 const EVERY: Wanted = () => true

@@ -56,6 +56,9 @@ const figure = z.strictObject({
   residual: z.number(),
 })
 
+/** A figure by itself. */
+export const FIGURE: z.ZodMiniType = figure
+
 const limit = z.strictObject({
   value: z.number(),
   side: z.enum(['at-most', 'at-least']),
@@ -64,6 +67,9 @@ const limit = z.strictObject({
   clause: text,
   grade: z.enum(['SEEN-P', 'SEEN-S', 'DERIVED', 'MEMORY', 'COMMON PRACTICE', 'SHEET']),
 })
+
+/** A limit by itself. */
+export const LIMIT: z.ZodMiniType = limit
 
 const consequence = z.strictObject({ figure, mended: maybe(figure) })
 
