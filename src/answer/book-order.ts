@@ -61,6 +61,7 @@ export function layOut(request: BookRequest, shelf: Shelf, build = ''): LaidOut 
     faults: faultsOf(net, place, odds, holdsIn(standing, place)),
     tests: benchTestsOf({ net, place, odds, kit, limits }),
     transmitterSpread: kit.habits['transmitter-spread'].value,
+    severity: odds.severity,
   }
   const key = bookKey(inputs, { program: `${VERSION} ${build}`, tables: { odds, limits, kit } })
   const order: BookOrder = { request, sheets: recorded.record(), build, key }

@@ -27,11 +27,12 @@ export interface Premise {
 
 /** The canonical text; a host makes a short name of it. */
 export function bookKey(inputs: BookInputs, premise: Premise): string {
-  const { net, place, faults, tests, transmitterSpread } = inputs
+  const { net, place, faults, tests, transmitterSpread, severity } = inputs
   const all = {
     FORMAT,
     ...premise,
     transmitterSpread,
+    severity: severity ?? 'none',
     place,
     net: netText(net),
     faults,

@@ -1,5 +1,6 @@
 /**
- * Makes the fault book: every fault's scores, and how far they spread by the tolerances of the parts.
+ * Makes the fault book: every fault's scores, and how far they spread by the tolerances of the parts and by the fault's
+ * own size.
  *
  * The spread is linear propagation: each value that has a tolerance is moved by one standard deviation, alone but
  * together with the fault, and the squares of what that does to u = asinh(score / scale) are summed. It takes the values
@@ -11,7 +12,9 @@ import type { Netlist } from '../netlist/netlist.ts'
 import type { BenchTest } from './bench-test.ts'
 import type { Book } from './book.ts'
 import type { BookFault } from './fault.ts'
+import type { Severity } from './odds.ts'
 import { ChangeList, type Scorer, SUPPLY, type Supply, scorerOf } from './scorer.ts'
+import { graverBy } from './severity.ts'
 import { type Drift, drifted, driftsOf } from './tolerances.ts'
 
 /** What a book is made of. */
@@ -23,6 +26,8 @@ export interface BookInputs {
   readonly tests: readonly BenchTest[]
   /** The factor within which a carbon transmitter reads, up and down: three standard deviations. */
   readonly transmitterSpread: number
+  /** How much the faults' own sizes differ from the book's; not at all when absent. */
+  readonly severity?: Severity
 }
 
 /** Some rows of a book, from one on and before another. */
@@ -43,13 +48,14 @@ export interface BookMaker {
 
 /** Lays a book out: solves nothing but what all rows share. */
 export function bookMaker(inputs: BookInputs, supply: Supply = SUPPLY): BookMaker {
-  const { net, faults, tests, transmitterSpread } = inputs
+  const { net, faults, tests, transmitterSpread, severity } = inputs
   const drifts = driftsOf(net, transmitterSpread)
   const list = new ChangeList()
   const plain = drifts.map((drift) => list.add(driftedPart(net, [], drift)))
   const variants = [[], ...faults.map(({ changes }) => changes)].map((changes) => ({
     made: changes.map((one) => list.add(one)),
     drifted: drifts.map((drift, k) => madeWith(net, changes, drift, plain[k] ?? 0, list)),
+    graver: severity && graverBy(net, changes, severity)?.map((one) => list.add(one)),
   }))
   const scorer = scorerOf(net, tests, list.all, supply)
   const moved = new Float64Array(tests.length)
@@ -64,8 +70,9 @@ export function bookMaker(inputs: BookInputs, supply: Supply = SUPPLY): BookMake
         if (variant === undefined) throw new RangeError(`the book has no row ${row}`)
         const at = (row - from) * tests.length
         scorer.read(variant.made, rows.scores, at)
-        for (const k of felt) {
-          scorer.read(variant.drifted[k] ?? [], moved, 0)
+        const steps = felt.flatMap((k) => variant.drifted.slice(k, k + 1))
+        for (const made of variant.graver === undefined ? steps : [...steps, variant.graver]) {
+          scorer.read(made, moved, 0)
           addSquares(rows, at, moved, tests)
         }
         for (let t = at; t < at + tests.length; t += 1) rows.spreads[t] = Math.sqrt(rows.spreads[t] ?? 0)

@@ -36,6 +36,11 @@ const SCHEMA = z.strictObject({
     value: quantity('resistance', { above: 0 }) as z.ZodMiniType<Quantity>,
     source: z.string(),
   }),
+  severity: z.strictObject({
+    ohms: z.number().check(z.gt(1)),
+    values: z.number().check(z.gt(0), z.lt(1)),
+    source: z.string(),
+  }),
   sound: weighed,
   none: likely,
   pairs: likely,
@@ -55,11 +60,21 @@ export interface Likely {
   readonly source: string
 }
 
+/** How much the sizes of faults differ from those of the book: one standard deviation. */
+export interface Severity {
+  /** The factor of a resistance, up and down. */
+  readonly ohms: number
+  /** By what share a value lies further from the sheet's, or less far, than the book has it. */
+  readonly values: number
+  readonly source: string
+}
+
 /** The table; each line with its source. */
 export interface Odds {
   readonly faults: Readonly<Record<WiringFault, Weighed>>
   /** ohms */
   readonly 'damp-resistance': { readonly value: Quantity; readonly source: string }
+  readonly severity: Severity
   /** That nothing is wrong with the set. */
   readonly sound: Weighed
   /** That it is something which the book does not hold. */
