@@ -13,13 +13,39 @@ export type {
   Outcome,
   SolveAnswer,
 } from './answer/answer.ts'
+export { type BookOrder, type BookRequest, stretchMaker } from './answer/book-order.ts'
 export { type CheckRequest, check } from './answer/check-answer.ts'
 export { type CompareRequest, compare } from './answer/compare.ts'
 export { USUAL_CONDITIONS } from './answer/condition-of-request.ts'
+export {
+  type DiagnoseRequest,
+  type Diagnosis,
+  type DiagnosisState,
+  diagnose,
+  openDiagnosis,
+} from './answer/diagnose.ts'
+export type {
+  DiagnoseAnswer,
+  NextQuestion,
+  PossibleCause,
+  PossibleGroup,
+  WhatIf,
+} from './answer/diagnose-answer.ts'
 export { VERSION } from './answer/envelope.ts'
 export type { EqualBells } from './answer/equal-bells.ts'
+export { type BookMeans, type FaultsRequest, faults } from './answer/faults.ts'
+export type { FaultsAnswer } from './answer/faults-answer.ts'
 export { type FiguresRequest, figures } from './answer/figures.ts'
 export { type FollowRequest, follow } from './answer/follow.ts'
+export { type Identifier, type IdentifyRequest, identifier, identify } from './answer/identify.ts'
+export type {
+  IdentifiedGroup,
+  IdentifiedSet,
+  IdentifyAnswer,
+  IdentifyFinding,
+  IdentifyNext,
+  IdentifyOutcome,
+} from './answer/identify-answer.ts'
 export { LISTS, list } from './answer/list.ts'
 export { type MeterRequest, meter } from './answer/meter.ts'
 export type { MeterAnswer } from './answer/meter-answer.ts'
@@ -27,9 +53,13 @@ export type { SecondOpinion } from './answer/second-opinion.ts'
 export { type SolveRequest, solve } from './answer/solve.ts'
 export { type SolveOptions, solveCircuit } from './answer/solve-answer.ts'
 export type { Spot, SpotAsked } from './answer/spot.ts'
+export { type SpreadRequest, spread } from './answer/spread.ts'
+export type { SpreadAnswer, SpreadValue } from './answer/spread-answer.ts'
 export type { Where } from './answer/standing.ts'
 export type { PlugContact, SheetNote, StandingPlace, StandingSocket, Stands } from './answer/stands.ts'
 export type { Tell } from './answer/tell.ts'
+export { type Crew, crewHere, type MadeStretch, type Stretch, type StretchMaker } from './book/crew.ts'
+export type { BookStore } from './book/store.ts'
 export { CAUTIONS, type Caution, cautionText } from './cautions.ts'
 export type { Consequence, Reason, Verdict, VerdictLimit, VerdictState } from './checks/rule.ts'
 export type { Figure, FigureId, FigureUnit, State } from './figures/figure.ts'
@@ -49,10 +79,15 @@ export { type Json, jsonText, problemsEnvelope, toJson } from './report/json.ts'
 export { ANSWER_SCHEMAS, type AnswerName, answerJsonSchema } from './report/json-answers.ts'
 export { type Paint, PLAIN } from './report/paint.ts'
 export { type Answer, answerText, type Page } from './report/text.ts'
+export { identifyQuestion, identifyVerdict } from './report/text-identify.ts'
 export { problemsText } from './report/text-problems.ts'
+export { questionText as diagnosisQuestion, whyText as diagnosisReasons } from './report/text-question.ts'
 export { type JsonSchema, sheetJsonSchema } from './sheet/json-schema.ts'
 export type { Sheet, SheetKind } from './sheet/model.ts'
 export { readSheet as readSheetText } from './sheet/read.ts'
 export type { Reading } from './sheet/reading.ts'
 export { SHEET_KINDS } from './sheet/schema.ts'
 export type { SheetText, Shelf } from './sheet/shelf.ts'
+export { DRAW_LAWS, type DrawLaw } from './spread/draws.ts'
+export type { FigureSpread, PartShare, Percentiles, Pull } from './spread/study.ts'
+export type { VerdictSpread } from './spread/verdicts.ts'

@@ -33,9 +33,12 @@ function newest(path) {
 
 /** True when all that `npm run build` makes is there and younger than all that it is made from. */
 function buildIsFresh() {
-  const made = ['dist/lib/index.js', 'dist/cli/ringproof.js', 'dist/types/index.d.ts'].map((file) =>
-    join(root, file),
-  )
+  const made = [
+    'dist/lib/index.js',
+    'dist/cli/ringproof.js',
+    'dist/cli/crew-worker.js',
+    'dist/types/index.d.ts',
+  ].map((file) => join(root, file))
   if (!made.every(existsSync)) return false
   const youngest = Math.max(
     ...['src', 'netlists', 'package.json', 'package-lock.json', 'tsconfig.json'].map((name) =>

@@ -1,13 +1,28 @@
 /** The commands: what each is called, takes and asks the library. A new command is one row. */
-import { check, compare, figures, follow, LISTS, list, meter, solve } from '../index.ts'
+import {
+  check,
+  compare,
+  type DrawLaw,
+  faults,
+  figures,
+  follow,
+  LISTS,
+  list,
+  meter,
+  solve,
+  spread,
+} from '../index.ts'
 import { checkTwice, figuresTwice, solveTwice } from '../opinion/answers.ts'
+import { withBookMeans } from './book-means.ts'
 import type { Asked, CommandRow } from './command.ts'
 import { grammarOf } from './completion/grammar-of.ts'
 import { completionScript, completionWords } from './completion/script.ts'
 import { DEMO_EXAMPLES, tellDemo } from './demo.ts'
+import { diagnoseReply } from './diagnose.ts'
 import { EXIT } from './exit-code.ts'
+import { identifyReply } from './identify.ts'
 import { instrumentOf } from './instrument-of.ts'
-import { frequencyOf, pairOf } from './options.ts'
+import { frequencyOf, pairOf, wholeOf, yearsOf } from './options.ts'
 import { watched } from './progress.ts'
 import { judgedReply, replyOf } from './reply.ts'
 import { schemaReply } from './schema-reply.ts'
@@ -155,6 +170,70 @@ export const COMMANDS: readonly CommandRow[] = [
       }
       return replyOf(watched(asked.io, (tell) => meter(request, asked.shelf, tell)))
     },
+  },
+  {
+    name: 'faults',
+    summary: 'the fault book of a set: what a person notices of each fault, and which reading tells it',
+    words: [['<target>', TARGET, 'targets']],
+    options: ['symptom', 'pairs', 'instrument', ...GROUND, 'cache', ...EVERYWHERE],
+    examples: DEMO_EXAMPLES.faults,
+    nearWires: true,
+    run: async (asked) => {
+      const { instrument, pairs, symptom } = asked.options
+      const request = {
+        ...targetOf(asked),
+        ...given('symptoms', symptom),
+        ...given('pairs', pairs),
+        ...instrumentOf(instrument, asked.io),
+      }
+      return replyOf(await withBookMeans(asked, (means) => faults(request, asked.shelf, means)))
+    },
+  },
+  {
+    name: 'diagnose',
+    summary: 'why does it not work? causes ranked by what was found out, and what to find out next',
+    words: [['<target>', TARGET, 'targets']],
+    options: [
+      ...(['symptom', 'observed', 'reading', 'ask', 'outside', 'live', 'pairs', 'instrument'] as const),
+      ...GROUND,
+      'cache',
+      ...EVERYWHERE,
+    ],
+    examples: DEMO_EXAMPLES.diagnose,
+    nearWires: true,
+    run: diagnoseReply,
+  },
+  {
+    name: 'spread',
+    summary: 'every figure and verdict with its parts within their tolerances, and with the years',
+    words: [
+      ['<target>', TARGET, 'targets'],
+      ['[figure]', 'only figures whose id begins so: ringing, or loop.current', 'figures'],
+    ],
+    options: [...GROUND, 'age', 'draws', 'seed', 'law', ...EVERYWHERE],
+    examples: DEMO_EXAMPLES.spread,
+    nearWires: true,
+    run: (asked) => {
+      const { age, draws, law, seed } = asked.options
+      const request = {
+        ...targetOf(asked),
+        ...given('only', asked.words[1]),
+        ...given('draws', wholeOf(draws, 'draws')),
+        ...given('seed', wholeOf(seed, 'seed')),
+        ...given('law', law as DrawLaw | undefined),
+        ...given('age', yearsOf(age)),
+      }
+      return replyOf(watched(asked.io, (tell) => spread(request, asked.shelf, tell)))
+    },
+  },
+  {
+    name: 'identify',
+    summary: 'which known set lies on the bench: by what can be seen, and by readings with its cords off',
+    words: [],
+    options: ['reading', 'seen', 'ask', 'rewires', 'instrument', ...EVERYWHERE],
+    examples: DEMO_EXAMPLES.identify,
+    nearWires: true,
+    run: identifyReply,
   },
   {
     name: 'list',

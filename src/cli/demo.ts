@@ -38,6 +38,21 @@ export const DEMO_EXAMPLES = {
     'ringproof meter fescue',
     'ringproof meter fescue --between plug.a plug.b --condition off-hook --range ohms --instrument needle',
   ],
+  faults: [
+    'ringproof faults fescue --symptom rings=silent',
+    'ringproof faults sedge --on depot-exchange --pairs',
+  ],
+  diagnose: [
+    'ringproof diagnose sedge --symptom rings-but-no-speech --ask',
+    'ringproof diagnose fescue --symptom bell-silent --observed tone=clear --reading "plug.a plug.b off-hook 450 Ω"',
+    'ringproof diagnose fescue --symptom hears-nothing --no-live --json',
+  ],
+  spread: [
+    'ringproof spread fescue',
+    'ringproof spread fescue ringing --law uniform',
+    'ringproof spread fescue --on valley-exchange --age 50',
+  ],
+  identify: ['ringproof identify --seen slot=no --reading "A3 A4 on-hook 0.2 Ω"', 'ringproof identify --ask'],
   list: ['ringproof list sets', 'ringproof list limits', 'ringproof list faults'],
   schema: ['ringproof schema set', 'ringproof schema check'],
   demo: ['ringproof demo'],

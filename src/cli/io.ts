@@ -1,5 +1,5 @@
 /** What the command line needs of the world around it; a test hands in its own. */
-import type { SheetText, Shelf } from '../index.ts'
+import type { BookMeans, SheetText, Shelf } from '../index.ts'
 
 /** Streams, files and the terminal. */
 export interface Io {
@@ -15,6 +15,12 @@ export interface Io {
   readonly colour: { readonly out: boolean; readonly err: boolean }
   /** Sheets in these folders, then those that come with the program. */
   shelf(folders: readonly string[]): Shelf
+  /** By what fault books are worked out and kept; in this thread, and kept nowhere, when absent. */
+  readonly books?: (keeps: boolean) => BookMeans
+  /** Asks the person at the terminal: the next line, undefined where the input has ended. Absent where nobody is there. */
+  readonly ask?: (prompt: string) => Promise<string | undefined>
+  /** Whether a person sits there: input and output are a terminal. */
+  readonly person?: boolean
   isFile(path: string): boolean
   /** @throws ProblemError `file-missing`, `too-big` */
   readSheet(path: string): SheetText

@@ -1,12 +1,14 @@
 /** The command `ringproof`: the only file that touches the process. */
 import { statSync } from 'node:fs'
 import { isAbsolute, relative } from 'node:path'
+import { bookMeans } from '../host/book-means.ts'
 import { readSheetFile } from '../host/files.ts'
 import { packagedFolder } from '../host/packaged.ts'
 import { folderShelf } from '../host/shelf.ts'
 import { EXIT } from './exit-code.ts'
 import type { Io } from './io.ts'
 import { run } from './run.ts'
+import { askerOn } from './terminal-ask.ts'
 
 const { stdout, stderr } = process
 
@@ -25,6 +27,8 @@ function showStatus(text: string): void {
   stderr.write(`\r\u001b[2K${text.slice(0, Math.max(0, (stderr.columns ?? 80) - 1))}`)
 }
 
+const asker = askerOn(process.stdin, stderr)
+
 const io: Io = {
   out: (text) => {
     stdout.write(text)
@@ -36,6 +40,9 @@ const io: Io = {
   columns: stdout.isTTY ? stdout.columns : undefined,
   colour: { out: wantsColour && stdout.isTTY === true, err: wantsColour && stderr.isTTY === true },
   shelf: (folders) => folderShelf(folders, delivered()),
+  books: (keeps) => bookMeans(process.env, keeps),
+  ask: (prompt) => asker.ask(prompt),
+  person: process.stdin.isTTY === true && stdout.isTTY === true,
   isFile: (path) => statSync(path, { throwIfNoEntry: false })?.isFile() ?? false,
   readSheet: readSheetFile,
 }
@@ -49,3 +56,4 @@ for (const stream of [stdout, stderr]) {
 process.on('SIGINT', () => process.exit(EXIT.stopped))
 
 process.exitCode = await run(process.argv.slice(2), io)
+asker.close()

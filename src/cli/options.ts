@@ -19,6 +19,20 @@ export interface Given {
   readonly instrument?: string
   readonly short?: boolean
   readonly whole?: boolean
+  readonly symptom?: readonly string[]
+  readonly pairs?: boolean
+  readonly cache?: boolean
+  readonly draws?: string
+  readonly seed?: string
+  readonly law?: string
+  readonly age?: string
+  readonly ask?: boolean
+  readonly reading?: readonly string[]
+  readonly seen?: readonly string[]
+  readonly observed?: readonly string[]
+  readonly outside?: boolean
+  readonly live?: boolean
+  readonly rewires?: boolean
   readonly sheets?: readonly string[]
   readonly width?: string
   readonly colour?: boolean
@@ -85,6 +99,43 @@ export const OPTIONS: Readonly<Record<keyof Given, OptionRow>> = {
     flags: '--whole',
     says: 'the long form: every verdict in full, all figures and the notes of the sheets, also of premises',
   },
+  symptom: {
+    flags: '--symptom <words>',
+    says: 'a complaint such as bell-silent, or a question with its answer: rings=silent; may stand several times',
+    repeatable: true,
+  },
+  pairs: { flags: '--pairs', says: 'two faults at once as well' },
+  cache: {
+    flags: '--no-cache',
+    says: 'work everything out anew and keep nothing; else what was worked out is kept in the cache folder',
+  },
+  draws: { flags: '--draws <number>', says: 'how many sets are drawn, 1 to 100000; 1000 without it' },
+  seed: { flags: '--seed <number>', says: 'a whole number; the same seed draws the same sets' },
+  law: {
+    flags: '--law <name>',
+    says: 'how values lie within their limits: normal, with three standard deviations at them, or uniform',
+    from: 'laws',
+  },
+  age: { flags: '--age <years>', says: 'the sets so many years after they left the works, 0 to 150' },
+  ask: { flags: '--ask', says: 'question by question, in the order that tells most for the least effort' },
+  reading: {
+    flags: '--reading <words>',
+    says: 'two points, the condition and what the meter shows: "A3 A4 on-hook 0.2 Ω", "A3 A4 off-hook open"; may stand several times',
+    repeatable: true,
+  },
+  observed: {
+    flags: '--observed <what=answer>',
+    says: 'a question and its answer, as `diagnose` asks it: tone=none, heard=well; may stand several times',
+    repeatable: true,
+  },
+  outside: { flags: '--outside', says: 'ask only for what is found out without opening the case' },
+  live: { flags: '--no-live', says: 'never ask for a reading on a live line' },
+  seen: {
+    flags: '--seen <what=answer>',
+    says: 'what was seen of the set: slot=yes, board=loom, strap=B2-B3, no-strap=B2-B3, part=own-capacitor, strip=A:6, marking=bell-resistor:3k3; may stand several times',
+    repeatable: true,
+  },
+  rewires: { flags: '--rewires', says: 'compare with what the rewires make of their sets as well' },
   sheets: {
     flags: '--sheets <folder>',
     says: 'look for sheets here first; may stand several times',
@@ -145,4 +196,21 @@ export function frequencyOf(asked: string | undefined): number | undefined {
   if (read.ok) return read.quantity.value
   const { found, expected, mend } = read.fault
   requestWrong(`the frequency ${found}`, expected, mend ?? 'write `--frequency "1 kHz"`')
+}
+
+/** A whole number. @throws ProblemError */
+export function wholeOf(asked: string | undefined, flag: string): number | undefined {
+  if (asked === undefined || /^\d{1,12}$/.test(asked)) return asked === undefined ? undefined : Number(asked)
+  requestWrong(
+    `\`${asked}\` behind \`--${flag}\``,
+    'a whole number',
+    `leave \`--${flag}\` out, or write a number`,
+  )
+}
+
+/** Years. @throws ProblemError */
+export function yearsOf(asked: string | undefined): number | undefined {
+  if (asked === undefined || /^\d{1,6}(\.\d{1,6})?$/.test(asked))
+    return asked === undefined ? undefined : Number(asked)
+  requestWrong(`the age \`${asked}\``, 'a number of years from 0 to 150', 'write `--age 50`')
 }

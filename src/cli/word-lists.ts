@@ -1,6 +1,7 @@
 /** Lists of words that a shell completes: what the program knows, asked of the program itself. */
 import {
   ANSWER_SCHEMAS,
+  DRAW_LAWS,
   LISTS,
   list,
   readSheetText,
@@ -46,6 +47,7 @@ export type WordList =
   | 'sockets'
   | 'ranges'
   | 'instruments'
+  | 'laws'
   | 'lists'
   | 'schemas'
   | 'shells'
@@ -72,6 +74,7 @@ export const WORD_LISTS: Readonly<Record<WordList, Names>> = {
   sockets: ofPremises('sockets'),
   ranges: column('ranges', 'range'),
   instruments: column('instruments', 'instrument'),
+  laws: () => DRAW_LAWS,
   lists: () => LISTS,
   schemas: () => [...new Set([...SHEET_KINDS, ...Object.keys(ANSWER_SCHEMAS)])],
   shells: () => SHELLS,

@@ -19,9 +19,12 @@ export interface Worth {
 }
 
 /** Entropy of probabilities, bits. */
-export function entropy(probabilities: Iterable<number>): number {
+export function entropy(probabilities: ArrayLike<number>): number {
   let bits = 0
-  for (const p of probabilities) bits -= plogp(p)
+  for (let k = 0; k < probabilities.length; k++) {
+    const p = probabilities[k] ?? 0
+    if (p > 0) bits -= p * Math.log2(p)
+  }
   return Math.max(0, bits)
 }
 
@@ -90,7 +93,7 @@ function informationOf({ rows, row, lost }: Outcomes, { weight, starts, none }: 
   bits += none * valueAt(rowBits, last)
   rows.forEach((one, at) => {
     const share = valueAt(alone, at)
-    if (share > 0) for (let o = 0; o < cells; o++) all[o] = valueAt(all, o) + share * valueAt(one, o)
+    if (share > 0) for (let o = 0; o < cells; o++) all[o] = (all[o] ?? 0) + share * (one[o] ?? 0)
   })
   return Math.max(0, (entropy(all) + bits) * (1 - lost))
 }
@@ -106,13 +109,9 @@ function mixedBits(
 ): number {
   const mixed = new Float64Array(rows[0]?.length ?? 0)
   for (let i = from; i < to; i++) {
-    const one = rows[valueAt(row, i)]
+    const one = rows[valueAt(row, i)] ?? mixed
     const share = valueAt(weight, i) / sum
-    for (let o = 0; o < mixed.length; o++) mixed[o] = valueAt(mixed, o) + share * (one?.[o] ?? 0)
+    for (let o = 0; o < mixed.length; o++) mixed[o] = (mixed[o] ?? 0) + share * (one[o] ?? 0)
   }
   return -sum * entropy(mixed)
-}
-
-function plogp(p: number): number {
-  return p > 0 ? p * Math.log2(p) : 0
 }

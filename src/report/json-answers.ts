@@ -1,8 +1,12 @@
 /** Schemas of whole answers, and the JSON Schemas that are written from them. */
 import * as z from 'zod/mini'
+import { DIAGNOSIS } from './json-diagnosis.ts'
+import { FAULT_BOOK } from './json-fault-book.ts'
+import { IDENTIFY } from './json-identify.ts'
 import { METER } from './json-meter.ts'
 import { SECOND_OPINION } from './json-opinion.ts'
 import { CONDITION, JUDGED, OUTCOME, PROBLEMS, STANDS } from './json-parts.ts'
+import { SPREAD } from './json-spread.ts'
 
 const text = z.string()
 const texts = z.array(text)
@@ -55,7 +59,19 @@ const equalBells = z.strictObject({
 const row = z.record(text, z.nullable(z.union([text, z.number()])))
 
 /** Names of the answers that have a JSON form. */
-export type AnswerName = 'check' | 'compare' | 'figures' | 'solve' | 'follow' | 'list' | 'meter' | 'problems'
+export type AnswerName =
+  | 'check'
+  | 'compare'
+  | 'figures'
+  | 'solve'
+  | 'follow'
+  | 'list'
+  | 'meter'
+  | 'diagnose'
+  | 'identify'
+  | 'spread'
+  | 'faults'
+  | 'problems'
 
 /** The schema of each answer, version 1: closed, so that no key changes unseen. */
 export const ANSWER_SCHEMAS: Readonly<Record<AnswerName, z.ZodMiniType>> = Object.freeze({
@@ -119,6 +135,10 @@ export const ANSWER_SCHEMAS: Readonly<Record<AnswerName, z.ZodMiniType>> = Objec
     problems: PROBLEMS,
   }),
   meter: z.strictObject({ ...head('meter'), ...METER, stands: STANDS, problems: PROBLEMS }),
+  diagnose: z.strictObject({ ...head('diagnose'), ...DIAGNOSIS, stands: STANDS, problems: PROBLEMS }),
+  faults: z.strictObject({ ...head('faults'), ...FAULT_BOOK, stands: STANDS, problems: PROBLEMS }),
+  spread: z.strictObject({ ...head('spread'), ...SPREAD, stands: STANDS, problems: PROBLEMS }),
+  identify: z.strictObject({ ...head('identify'), ...IDENTIFY, problems: PROBLEMS }),
   problems: z.strictObject({ ...head('problems'), problems: PROBLEMS }),
 })
 

@@ -8,15 +8,23 @@ import type {
   ListAnswer,
   SolveAnswer,
 } from '../answer/answer.ts'
+import type { DiagnoseAnswer } from '../answer/diagnose-answer.ts'
+import type { FaultsAnswer } from '../answer/faults-answer.ts'
+import type { IdentifyAnswer } from '../answer/identify-answer.ts'
 import type { MeterAnswer } from '../answer/meter-answer.ts'
+import type { SpreadAnswer } from '../answer/spread-answer.ts'
 import type { Consequence, Verdict, VerdictLimit } from '../checks/rule.ts'
 import type { NamedFault } from '../faults/named-fault.ts'
 import type { Figure } from '../figures/figure.ts'
 import type { Problem } from '../problem.ts'
 import { conditionJson, conditionOfAnswer, placesIn } from './condition-json.ts'
 import { answerName } from './heading.ts'
+import { DIAGNOSIS_KEYS, diagnosisFields } from './json-diagnosis-fields.ts'
+import { FAULT_BOOK_KEYS, faultBookFields } from './json-fault-book-fields.ts'
+import { IDENTIFY_KEYS, identifyFields } from './json-identify-fields.ts'
 import { METER_KEYS, meterFields } from './json-meter-fields.ts'
 import { OPINION, opinionFields } from './json-opinion-fields.ts'
+import { SPREAD_KEYS, spreadFields } from './json-spread-fields.ts'
 import { standsFields } from './json-stands.ts'
 import { type Fields, pick } from './pick.ts'
 import type { Answer } from './text.ts'
@@ -199,6 +207,27 @@ const meterJson = (answer: MeterAnswer): Fields =>
     ...standsFields(answer),
   })
 
+const faultsJson = (answer: FaultsAnswer): Fields =>
+  pick(answer, [...HEAD, ...FAULT_BOOK_KEYS, 'stands', 'problems'], {
+    ...faultBookFields(answer),
+    ...standsFields(answer),
+  })
+
+const spreadJson = (answer: SpreadAnswer): Fields =>
+  pick(answer, [...HEAD, ...SPREAD_KEYS, 'stands', 'problems'], {
+    ...spreadFields(answer, { figure: figureJson, limit: limitJson }),
+    ...standsFields(answer),
+  })
+
+const identifyJson = (answer: IdentifyAnswer): Fields =>
+  pick(answer, [...HEAD, ...IDENTIFY_KEYS, 'problems'], identifyFields(answer))
+
+const diagnoseJson = (answer: DiagnoseAnswer): Fields =>
+  pick(answer, [...HEAD, ...DIAGNOSIS_KEYS, 'stands', 'problems'], {
+    ...diagnosisFields(answer),
+    ...standsFields(answer),
+  })
+
 const MAKERS: Readonly<Record<string, (answer: never) => Fields>> = {
   check: checkJson,
   compare: compareJson,
@@ -207,6 +236,10 @@ const MAKERS: Readonly<Record<string, (answer: never) => Fields>> = {
   follow: followJson,
   list: listJson,
   meter: meterJson,
+  identify: identifyJson,
+  spread: spreadJson,
+  faults: faultsJson,
+  diagnose: diagnoseJson,
 }
 
 /**

@@ -8,17 +8,25 @@ import type {
   ListAnswer,
   SolveAnswer,
 } from '../answer/answer.ts'
+import type { DiagnoseAnswer } from '../answer/diagnose-answer.ts'
+import type { FaultsAnswer } from '../answer/faults-answer.ts'
+import type { IdentifyAnswer } from '../answer/identify-answer.ts'
 import type { MeterAnswer } from '../answer/meter-answer.ts'
+import type { SpreadAnswer } from '../answer/spread-answer.ts'
 import { answerName } from './heading.ts'
 import { NARROWEST, type Page } from './paint.ts'
 import { plugNumbers } from './plug-text.ts'
 import { checkText } from './text-check.ts'
 import { compareText } from './text-compare.ts'
+import { diagnosisText } from './text-diagnosis.ts'
+import { faultsText } from './text-fault-book.ts'
 import { figuresText } from './text-figures.ts'
 import { followText } from './text-follow.ts'
+import { identifyText } from './text-identify.ts'
 import { listText } from './text-list.ts'
 import { meterText } from './text-meter.ts'
 import { solveText } from './text-solve.ts'
+import { spreadText } from './text-spread.ts'
 
 export type { Page } from './paint.ts'
 
@@ -31,6 +39,10 @@ export type Answer =
   | FollowAnswer
   | ListAnswer
   | MeterAnswer
+  | IdentifyAnswer
+  | SpreadAnswer
+  | FaultsAnswer
+  | DiagnoseAnswer
 
 const TEXTS: Readonly<Record<string, (answer: never, page: Page) => string[]>> = {
   check: checkText,
@@ -40,6 +52,10 @@ const TEXTS: Readonly<Record<string, (answer: never, page: Page) => string[]>> =
   follow: followText,
   list: listText,
   meter: meterText,
+  identify: identifyText,
+  spread: spreadText,
+  faults: faultsText,
+  diagnose: diagnosisText,
 }
 
 /**

@@ -21,7 +21,10 @@ function judge(path: string, taken: Import, sources: Sources): string | undefine
   const from = placeOf(path)
   if (target === '../package.json' && ['cli', 'host'].includes(from)) return undefined
   // the delivered tables are built in as text, so that the page needs no file
-  if (/^\.\.\/netlists\/(limits|instruments|odds)\.yaml\?raw$/.test(target) && from === 'answer')
+  if (
+    /^\.\.\/netlists\/(limits|instruments|odds|ageing|sightings)\.yaml\?raw$/.test(target) &&
+    from === 'answer'
+  )
     return undefined
   if (!sources.has(target)) return `imports ${taken.target}, which is no file of src`
   const to = placeOf(target)

@@ -13,9 +13,13 @@ export interface Fence {
 export const FENCES: readonly Fence[] = [
   {
     packages: /^zod\/mini$/,
-    places: /^(parts|sheet)\/|^report\/json[^/]*\.ts$|^(checks\/limits|meter\/instruments|book\/odds)\.ts$/,
+    places:
+      /^(parts|sheet)\/|^report\/json[^/]*\.ts$|^(checks\/limits|meter\/instruments|book\/odds|spread\/ageing|identify\/odds)\.ts$/,
   },
-  { packages: /^yaml$/, places: /^sheet\/|^rewire\/moves\.ts$|^(checks\/limits|book\/odds)\.ts$/ },
+  {
+    packages: /^yaml$/,
+    places: /^sheet\/|^rewire\/moves\.ts$|^(checks\/limits|book\/odds|spread\/ageing)\.ts$/,
+  },
   { packages: /^graphology(-[a-z-]+)?(\/.+)?$/, places: /^(netlist|opinion)\// },
   { packages: /^mathjs$/, places: /^opinion\//, late: true },
   { packages: /^node:/, places: /^(host|cli)\// },

@@ -50,8 +50,8 @@ describe('lists of what is published', () => {
   ])('%s have a source and a grade each', (what, key, name, word) => {
     const { rows } = list({ what }, DEMO)
     for (const row of rows) {
-      expect(row['source']).not.toBe('')
-      expect(row['grade']).toMatch(/^(SEEN|MEMORY|DERIVED)/)
+      expect(row.source).not.toBe('')
+      expect(row.grade).toMatch(/^(SEEN|MEMORY|DERIVED)/)
     }
     expect(Object.values(rows.find((row) => row[key] === name) ?? {})).toContain(word)
   })
@@ -60,6 +60,6 @@ describe('lists of what is published', () => {
 test('ranges are listed with the instruments that have them, what may be shown first', () => {
   const { rows } = list({ what: 'ranges' }, DEMO)
   expect(rows[0]).toEqual({ range: 'ohms', of: 'digital, needle' })
-  expect(rows.find(({ range }) => range === 'volts-60')?.['of']).toBe('digital')
-  expect(rows.filter((row) => row['of'] === '')).toEqual([])
+  expect(rows.find(({ range }) => range === 'volts-60')?.of).toBe('digital')
+  expect(rows.filter((row) => row.of === '')).toEqual([])
 })
