@@ -2,6 +2,7 @@
 // `npm run speed`: what the built library takes, beside others in the same run. A subject a file, with `rows(outside)`
 // for the table and `measure()` for a fresh process. Ends with 1 where a goal is missed; `-- small` runs one subject.
 import * as allocation from './allocation.mjs'
+import * as book from './book.mjs'
 import * as building from './building.mjs'
 import { buildIfStale } from './built.mjs'
 import * as checks from './checks.mjs'
@@ -10,7 +11,7 @@ import * as small from './small.mjs'
 import { machine, table } from './table.mjs'
 import * as variants from './variants.mjs'
 
-const subjects = { small, building, allocation, variants, checks }
+const subjects = { small, building, allocation, variants, book, checks }
 
 const wanted = process.argv.slice(2)
 const unknown = wanted.filter((name) => !(name in subjects))
