@@ -73,8 +73,11 @@ function sizeOf({ re, im }: Complex): number {
   return Math.hypot(re, im)
 }
 
+/** A current below this, A for 1 V, is what rounding leaves of none. */
+const NO_CURRENT = 1e-18
+
 /** V/I, and nothing where no current tells. */
 function impedanceOf(v: Complex, i: Complex): Complex {
-  const z = sizeOf(i) === 0 ? { re: 0, im: 0 } : divide(v, i)
+  const z = sizeOf(i) < NO_CURRENT ? { re: 0, im: 0 } : divide(v, i)
   return Number.isFinite(sizeOf(z)) ? z : { re: 0, im: 0 }
 }
