@@ -8,7 +8,13 @@ import type { KnownSet } from '../identify/known.ts'
 import { questionId, type Worthwhile } from '../identify/next.ts'
 import { NO_TERMINAL, OPEN, outcomesOf } from '../identify/outcomes.ts'
 import { type Laid, LEADS } from '../identify/stage.ts'
-import type { IdentifiedGroup, IdentifiedSet, IdentifyFinding, IdentifyNext } from './identify-answer.ts'
+import type {
+  IdentifiedGroup,
+  IdentifiedSet,
+  IdentifyAnswer,
+  IdentifyFinding,
+  IdentifyNext,
+} from './identify-answer.ts'
 
 /** A group by indices of known sets, the most probable first. */
 export interface Ranked {
@@ -85,6 +91,11 @@ export function findingJson(
       ? { weak: finding.sighting.weak }
       : {}),
   }
+}
+
+/** A finding that no longer counts. */
+export function takenBackJson(finding: Finding): IdentifyAnswer['taken back'][number] {
+  return { id: findingId(finding), ...saidOf(finding) }
 }
 
 function saidOf(finding: Finding): Pick<IdentifyFinding, 'says' | 'ohms'> {

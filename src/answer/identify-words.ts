@@ -120,7 +120,9 @@ function unabridged(written: string, said: string): { readonly id: string; reado
 function madeFor(id: string, known: readonly KnownSet[]): Sighting | undefined {
   const dot = id.indexOf('.')
   const [sort, name] = [id.slice(0, dot), id.slice(dot + 1)]
-  if (sort === 'strap' && /^[A-Z]+[1-9][0-9]*-[A-Z]+[1-9][0-9]*$/.test(name)) return strapSighting(name)
+  const [, from, to] = /^([A-Z]+[1-9][0-9]*)-([A-Z]+[1-9][0-9]*)$/.exec(name) ?? []
+  // a strap has two ends
+  if (sort === 'strap' && from !== to) return strapSighting(name)
   if (sort === 'strip' && /^[A-Z]+$/.test(name)) return stripSighting(name, known)
   const parts = new Set(known.flatMap(({ sheet }) => Object.keys(sheet.parts)))
   if (!parts.has(name)) return undefined

@@ -3,7 +3,7 @@ import { observedOf } from '../identify/columns.ts'
 import { coveredBy } from '../identify/covered.ts'
 import { differencesOf } from '../identify/differences.ts'
 import { doubted } from '../identify/doubted.ts'
-import { standingFindings } from '../identify/evidence.ts'
+import { standingFindings, takenBack } from '../identify/evidence.ts'
 import { readerOf, readsOhms } from '../identify/expected.ts'
 import { judge } from '../identify/judge.ts'
 import { knownSets } from '../identify/known.ts'
@@ -11,13 +11,22 @@ import { insideSightings } from '../identify/seen/inside.ts'
 import { outsideSightings } from '../identify/seen/outside.ts'
 import { type Laid, LEADS, rankStage, stageOf, stillAlive } from '../identify/stage.ts'
 import { impliedStraps } from '../identify/straps.ts'
+import { unreadShare } from '../identify/unread.ts'
 import { UNPLUG } from '../meter/cautions.ts'
 import type { Problem } from '../problem.ts'
 import { refuse } from '../problem.ts'
 import type { SheetText, Shelf } from '../sheet/shelf.ts'
 import { envelope } from './envelope.ts'
 import type { IdentifyAnswer } from './identify-answer.ts'
-import { findingJson, groupJson, likeMost, nextJson, rankGroups, sureWords } from './identify-parts.ts'
+import {
+  findingJson,
+  groupJson,
+  likeMost,
+  nextJson,
+  rankGroups,
+  sureWords,
+  takenBackJson,
+} from './identify-parts.ts'
 import { sheetsInReach, unitsInReach } from './identify-sheets.ts'
 import { readingFrom, sightingFrom } from './identify-words.ts'
 import { kitOf } from './instruments-table.ts'
@@ -100,11 +109,12 @@ function answerOf(
   request: Pick<IdentifyRequest, 'readings' | 'seen' | 'skipped'>,
 ): IdentifyAnswer {
   const { known, odds, reader } = bench
-  const findings = standingFindings([
+  const given = [
     ...(request.readings ?? []).map((one) => readingFrom(one, odds.reading.open.value)),
     ...(request.seen ?? []).flatMap((one) => sightingFrom(one, bench.sightings, known) ?? []),
-  ])
-  const judged = judge(known, observedOf(findings, reader, odds), odds)
+  ]
+  const findings = standingFindings(given)
+  const judged = judge(known, observedOf(findings, reader, odds), odds, (one) => unreadShare(one, findings))
   const alive = stillAlive(judged)
   const skipped = new Set(request.skipped ?? [])
   const stage = stageOf(bench, alive, findings, skipped, (done, of) => {
@@ -134,6 +144,7 @@ function answerOf(
       ...likeMost(judged, known),
     },
     findings: findings.map((one) => findingJson(one, first, next, reader)),
+    'taken back': takenBack(given).map(takenBackJson),
     differences: first === undefined || next === undefined ? [] : differencesOf(first, next),
     ...(best === undefined || best.bits < TELLS
       ? {}

@@ -1,4 +1,5 @@
 /** The answer to `spread`, as JSON shows it. */
+import type { Reason, VerdictState } from '../checks/rule.ts'
 import type { AgedRow } from '../spread/aged.ts'
 import type { FigureSpread } from '../spread/study.ts'
 import type { VerdictSpread } from '../spread/verdicts.ts'
@@ -25,4 +26,11 @@ export interface SpreadAnswer extends Envelope {
   readonly 'without tolerance': number
   readonly figures: readonly FigureSpread[]
   readonly verdicts: readonly VerdictSpread[]
+  /** Verdicts that compare no figure with a limit, as `check` gives them: nothing of them could spread. */
+  readonly 'not followed': readonly {
+    readonly check: string
+    readonly subject: string
+    readonly state: VerdictState
+    readonly reason?: Reason
+  }[]
 }

@@ -1,15 +1,17 @@
 /** `spread`: every figure and every verdict under tolerance and age. */
 import { CHECKS } from '../checks/catalogue.ts'
 import type { CheckContext, Rule } from '../checks/context.ts'
+import type { Verdict } from '../checks/rule.ts'
 import type { FigurePlan } from '../figures/figure.ts'
 import { type Netlist, placeOf } from '../netlist/netlist.ts'
 import { refuse } from '../problem.ts'
 import type { Shelf } from '../sheet/shelf.ts'
 import { agedParts } from '../spread/aged.ts'
+import { isSmall } from '../spread/drawn-set.ts'
 import { DRAW_LAWS, type DrawLaw } from '../spread/draws.ts'
 import { contextsIn, type Judged, judgedIn } from '../spread/judged.ts'
 import { Spots } from '../spread/sensitivity.ts'
-import { drawAll, spreadOf, study } from '../spread/study.ts'
+import { type Drawing, drawAll, spreadOf, study } from '../spread/study.ts'
 import { Followed } from '../spread/verdicts.ts'
 import { type World, worldOf } from '../spread/world.ts'
 import { balancePlans } from './balance-plans.ts'
@@ -30,7 +32,7 @@ import { whereAsked } from './where-asked.ts'
 export interface SpreadRequest extends Where {
   /** Only figures whose id begins so, and the verdicts that rest on them. */
   readonly only?: string
-  /** Sets to draw, 1 to 100,000; 1,000 when absent. */
+  /** Sets to draw, 1 to 100,000; when absent 1,000, or 200 of premises with more than two sets. */
   readonly draws?: number
   /** A whole number; 1 when absent. */
   readonly seed?: number
@@ -41,6 +43,8 @@ export interface SpreadRequest extends Where {
 }
 
 const USUAL_DRAWS = 1000
+/** Where many sets stand, one draw costs as much as many of one set. */
+const FEW_DRAWS = 200
 const MOST_DRAWS = 100_000
 const MOST_SEED = 2 ** 32 - 1
 const MOST_YEARS = 150
@@ -48,10 +52,11 @@ const MOST_YEARS = 150
 /** Figures and verdicts with every value somewhere within its limits. @throws ProblemError for a request that is none */
 export function spread(request: SpreadRequest, shelf: Shelf, tell: Tell = QUIET): SpreadAnswer {
   const { only, age = 0 } = request
-  const drawing = drawingOf(request)
+  drawingOf(request, USUAL_DRAWS)
   within(age, 'the age of', 0, MOST_YEARS, 'years')
   if (only !== undefined) refuseStrange(only)
   const standing = stand(request, shelf)
+  const drawing = drawingOf(request, isSmall(standing.net) ? USUAL_DRAWS : FEW_DRAWS)
   const stated = contextsOf(standing)
   const aged = age === 0 ? undefined : agedParts(standing.net, deliveredAgeing(), age)
   const world = worldOf({
@@ -63,9 +68,10 @@ export function spread(request: SpreadRequest, shelf: Shelf, tell: Tell = QUIET)
   const contexts = contextsIn(stated, world.net)
   const own = figuresWanted(contexts, only)
   tell('asking the checks')
-  const judged = judgedIn(contexts, CHECKS as readonly Rule[]).filter(
-    ({ verdict }) => only === undefined || isMeant(verdict.figure, only),
-  )
+  const heard = judgedIn(contexts, CHECKS as readonly Rule[])
+  const isWanted = ({ figure }: Verdict): boolean =>
+    only === undefined || (figure !== null && isMeant(figure, only))
+  const judged = heard.followed.filter(({ verdict }) => isWanted(verdict))
   const { all, at } = withVerdicts(own, judged, world.net)
   const spots = new Spots(world, all)
   const studied = study(spots, (k, of) => tell(`worst case of figure ${k + 1} of ${of}`))
@@ -90,10 +96,21 @@ export function spread(request: SpreadRequest, shelf: Shelf, tell: Tell = QUIET)
     'without tolerance': world.unstated,
     figures: studied.slice(0, count).map((one, k) => spreadOf(world, one, amountsOf(k), drawn)),
     verdicts: followed.map((one, j) => one.spread(amountsOf(at[j] ?? 0), drawn)),
+    'not followed': heard.left.filter(isWanted).map(notFollowed),
   }
 }
 
-function drawingOf({ draws = USUAL_DRAWS, seed = 1, law = 'normal' }: SpreadRequest) {
+function notFollowed(verdict: Verdict): SpreadAnswer['not followed'][number] {
+  const { check, subject, state } = verdict
+  return { check, subject, state, ...(verdict.state === 'unknown' ? { reason: verdict.reason } : {}) }
+}
+
+function drawingOf({ draws, seed = 1, law = 'normal' }: SpreadRequest, usual: number): Drawing {
+  return checkedDrawing({ draws: draws ?? usual, seed, law })
+}
+
+/** @throws ProblemError for numbers and laws out of reach */
+function checkedDrawing({ draws, seed, law }: Drawing): Drawing {
   whole(draws, 'draws', 1, MOST_DRAWS)
   whole(seed, 'seed', 0, MOST_SEED)
   if (!DRAW_LAWS.includes(law)) {
@@ -173,11 +190,7 @@ function planKey({ id, subject, condition, taps }: FigurePlan): string {
   return JSON.stringify([id, subject, condition, taps])
 }
 
-function asked(
-  standing: Standing,
-  request: SpreadRequest,
-  { draws, seed, law }: ReturnType<typeof drawingOf>,
-) {
+function asked(standing: Standing, request: SpreadRequest, { draws, seed, law }: Drawing) {
   const { only, age } = request
   return {
     spread: standing.name,

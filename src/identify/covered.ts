@@ -1,17 +1,16 @@
 /** Which straps, contacts and parts of a set readings have led through: a change in one of them would have shown. */
-import { conditionOf, readCondition } from '../netlist/condition.ts'
-import { conducting } from '../netlist/conduct.ts'
-import { pathBetween } from '../netlist/paths.ts'
 import type { Finding } from './evidence.ts'
 import type { Pair } from './expected.ts'
-import { type KnownSet, PLACE } from './known.ts'
+import type { KnownSet } from './known.ts'
+import { unreadStraps } from './unread.ts'
+import { wayIn } from './way.ts'
 
 /** What is covered already. */
 export interface Covered {
   readonly terminals: ReadonlySet<string>
   /** What a reading of a pair adds: the straps, contacts and parts that it would lead through first, weighed. */
   adds(pair: Pair): number
-  /** Straps of the set that no reading has led through, by their names. */
+  /** Straps of the set of which nothing was read or seen, by their names; those of a board are not moved. */
   readonly unread: readonly string[]
 }
 
@@ -29,16 +28,6 @@ export function coveredBy(findings: readonly Finding[], lead: KnownSet | undefin
   return {
     terminals: new Set(pairs.flatMap(({ red, black }) => [red, black])),
     adds: (pair) => wayOf(pair).reduce((sum, branch) => sum + fresh(branch), 0),
-    unread: (lead?.net.branches ?? []).flatMap(({ index, part }) =>
-      isStrap(index) && !covered.has(index) ? [part.name] : [],
-    ),
+    unread: lead === undefined ? [] : unreadStraps(lead, findings),
   }
-}
-
-function wayIn({ net }: KnownSet, { red, black, condition }: Pair): readonly number[] {
-  const [from, to] = [red, black].map((one) => net.nodeIndex.get(`${PLACE}/${one}`))
-  const read = readCondition(condition)
-  if (from === undefined || to === undefined || read === undefined) return []
-  const choice = conducting(net, conditionOf(PLACE, read), 'direct')
-  return pathBetween(net, choice, from, to)?.branches ?? []
 }

@@ -35,12 +35,28 @@ export function standingFindings(findings: readonly Finding[]): readonly Finding
   return [...standing.values()]
 }
 
+/** What stood until something else was found of the same thing. */
+export function takenBack(findings: readonly Finding[]): readonly Finding[] {
+  return findings.filter((one, at) => {
+    const next = findings.slice(at + 1).find((later) => findingId(later) === findingId(one))
+    return next !== undefined && !saysTheSame(one, next)
+  })
+}
+
+function saysTheSame(one: Finding, other: Finding): boolean {
+  if (one.found === 'reading' && other.found === 'reading') return isSame(one.ohms, other.ohms)
+  if (one.found === 'sighting' && other.found === 'sighting') return one.answer === other.answer
+  return one.found === other.found
+}
+
 /** Within this share, or this many ohms, a reading is the same. */
 const SAME_SHARE = 0.05
 const SAME_OHMS = 0.5
 
 function isSame(a: number, b: number): boolean {
-  return a === b || Math.abs(a - b) <= Math.max(SAME_OHMS, SAME_SHARE * Math.max(a, b))
+  // a share of what is open would be anything
+  if (!Number.isFinite(a) || !Number.isFinite(b)) return a === b
+  return Math.abs(a - b) <= Math.max(SAME_OHMS, SAME_SHARE * Math.max(a, b))
 }
 
 /** `A12` in its letters and its number. */

@@ -16,12 +16,24 @@ export interface Judged {
   readonly unknown: number
 }
 
+/** Share of changed sets of which nothing but straps was changed. from memory */
+const IN_STRAPS = 0.5
+
 /**
  * Bayes' rule over three sorts of hypotheses: a known set; a known set that somebody changed, in which each finding is
  * the known set's with some probability and anything else otherwise; a set like none. Without the second, ten readings
- * that agree would outweigh two that cannot be true of the set.
+ * that agree would outweigh two that cannot be true of the set. What was changed where nothing was read or seen has not
+ * shown: so far as its straps are unread, a changed set answers as the known one does, and no number of findings
+ * elsewhere speaks against it.
+ *
+ * @param unread of each known set the share of its straps of which no finding tells, 0 to 1
  */
-export function judge(known: readonly KnownSet[], observed: Observed, odds: SightingOdds): Judged {
+export function judge(
+  known: readonly KnownSet[],
+  observed: Observed,
+  odds: SightingOdds,
+  unread: (known: KnownSet) => number = () => 0,
+): Judged {
   const { foreign, changed } = odds.unknown
   const { columns, observations } = observed
   const strict = hypothesesOf(known, columns, foreign.probability)
@@ -41,6 +53,12 @@ export function judge(known: readonly KnownSet[], observed: Observed, odds: Sigh
     })
     logForeign += asKnown.none
   }
+  const hidden = known.map(unread)
+  known.forEach((_, k) => {
+    const share = IN_STRAPS * (hidden[k] ?? 0)
+    const asKnown = (logs[k] ?? 0) - Math.log(whole) + Math.log(changed.probability)
+    logsChanged[k] = logOfSum(Math.log(1 - share) + (logsChanged[k] ?? 0), Math.log(share) + asKnown)
+  })
   const most = Math.max(logForeign, ...logs, ...logsChanged)
   const of = logs.map((log) => Math.exp(log - most))
   const other = logsChanged.map((log) => Math.exp(log - most))
@@ -54,6 +72,12 @@ export function judge(known: readonly KnownSet[], observed: Observed, odds: Sigh
     foreign: foreignNow,
     unknown: Math.min(1, sum(changedNow) + foreignNow),
   }
+}
+
+/** log(eᵃ + eᵇ), where either may be nothing. */
+function logOfSum(a: number, b: number): number {
+  const most = Math.max(a, b)
+  return most === Number.NEGATIVE_INFINITY ? most : most + Math.log(Math.exp(a - most) + Math.exp(b - most))
 }
 
 function sum(values: Float64Array): number {

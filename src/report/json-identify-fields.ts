@@ -24,7 +24,7 @@ const nextJson = (next: NonNullable<IdentifyAnswer['next']>): Fields =>
 
 /** Keys of `identify/1` between its head and its problems. */
 export const IDENTIFY_KEYS: readonly string[] = [
-  ...['outcome', 'instrument', 'finds', 'sure', 'compared', 'groups', 'unknown', 'findings'],
+  ...['outcome', 'instrument', 'finds', 'sure', 'compared', 'groups', 'unknown', 'findings', 'taken back'],
   ...['differences', 'next', 'unread', 'straps', 'cautions'],
 ]
 
@@ -34,6 +34,7 @@ export function identifyFields(answer: IdentifyAnswer): Fields {
     groups: answer.groups.map(groupJson),
     unknown: pick(answer.unknown, ['probability', 'changed', 'foreign', 'like']),
     findings: answer.findings.map(findingJson),
+    'taken back': answer['taken back'].map((one) => pick(one, ['id', 'says', 'ohms'])),
     differences: answer.differences.map((one) => pick(one, ['what', 'first', 'other'])),
     ...(answer.next === undefined ? {} : { next: nextJson(answer.next) }),
     straps: pick(answer.straps, ['groups', 'apart', 'contacts', 'against']),

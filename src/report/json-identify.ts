@@ -38,6 +38,7 @@ export const IDENTIFY: Readonly<Record<string, z.ZodMiniType>> = {
       weak: maybe(text),
     }),
   ),
+  'taken back': z.array(z.strictObject({ id: text, says: maybe(text), ohms: maybe(z.number()) })),
   differences: z.array(z.strictObject(difference)),
   next: maybe(
     z.strictObject({

@@ -15,6 +15,7 @@ export const SPREAD_KEYS: readonly string[] = [
   'without tolerance',
   'figures',
   'verdicts',
+  'not followed',
 ]
 
 /** How figures and limits are shown wherever they stand. */
@@ -24,7 +25,8 @@ export interface Shows {
 }
 
 /** All of it; conditions are flat while they speak of one place. */
-export function spreadFields({ aged, values, figures, verdicts }: SpreadAnswer, shows: Shows): Fields {
+export function spreadFields(answer: SpreadAnswer, shows: Shows): Fields {
+  const { aged, values, figures, verdicts } = answer
   const conditions = [
     ...figures.map(({ figure }) => figure.condition),
     ...verdicts.map((one) => one.condition),
@@ -41,6 +43,7 @@ export function spreadFields({ aged, values, figures, verdicts }: SpreadAnswer, 
     values: values.map((one) => pick(one, ['id', 'part', 'value', 'least', 'most', 'unit'])),
     figures: figures.map((one) => figureFields(one, shows, single)),
     verdicts: verdicts.map((one) => verdictFields(one, shows, single)),
+    'not followed': answer['not followed'].map((one) => pick(one, ['check', 'subject', 'state', 'reason'])),
   }
 }
 
@@ -74,7 +77,11 @@ function verdictFields(one: VerdictSpread, shows: Shows, single: boolean): Field
     condition: conditionJson(one.condition, single),
     figure: shows.figure(one.figure, single),
     limit: shows.limit(one.limit),
-    worst: one.worst && pick(one.worst, ['value', 'limit']),
+    worst:
+      one.worst &&
+      pick(one.worst, ['value', 'limit', 'rests'], {
+        rests: one.worst.rests && pick(one.worst.rests, ['id', 'subject', 'unit']),
+      }),
     decides: one.decides && shareFields(one.decides),
   })
 }

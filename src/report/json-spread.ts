@@ -27,7 +27,13 @@ const verdict = z.strictObject({
   state,
   figure: FIGURE,
   limit: LIMIT,
-  worst: z.nullable(z.strictObject({ value: z.nullable(z.number()), limit: z.nullable(z.number()) })),
+  worst: z.nullable(
+    z.strictObject({
+      value: z.nullable(z.number()),
+      limit: z.nullable(z.number()),
+      rests: z.optional(z.strictObject({ id: text, subject: text, unit: text })),
+    }),
+  ),
   fails: z.nullable(share),
   decides: z.optional(part),
 })
@@ -63,4 +69,5 @@ export const SPREAD: Readonly<Record<string, z.ZodMiniType>> = {
   'without tolerance': count,
   figures: z.array(figure),
   verdicts: z.array(verdict),
+  'not followed': z.array(z.strictObject({ check: text, subject: text, state, reason: z.optional(text) })),
 }

@@ -74,7 +74,17 @@ function groupLines({ groups, unknown }: IdentifyAnswer, page: Page): string[] {
   ]
 }
 
-function findingLines({ findings, groups }: IdentifyAnswer, page: Page): string[] {
+/** Of two findings about one thing the last counts; the other is not passed over in silence. */
+function takenBackLines(answer: IdentifyAnswer, page: Page): string[] {
+  return answer['taken back'].flatMap((one) =>
+    wrap(`${one.id} was ${saidText(one)} before; the last that you gave counts.`, page.width - 2).map(
+      (line) => `  ${line}`,
+    ),
+  )
+}
+
+function findingLines(answer: IdentifyAnswer, page: Page): string[] {
+  const { findings, groups } = answer
   if (findings.length === 0) return []
   const [first, next] = groups.map(({ sets }) => sets[0]?.name ?? '')
   const heads = ['found', 'on the bench', first ?? '', ...(next === undefined ? [] : [next])]
@@ -90,6 +100,7 @@ function findingLines({ findings, groups }: IdentifyAnswer, page: Page): string[
     ...findings.flatMap(({ id, weak }) =>
       weak === undefined ? [] : hanging('  ', `${id}: ${weak}.`, page.width),
     ),
+    ...takenBackLines(answer, page),
     '',
   ]
 }
@@ -138,7 +149,7 @@ function differenceLines({ differences, groups, findings, finds }: IdentifyAnswe
 function unreadLines({ unread, finds, groups }: IdentifyAnswer, page: Page): string[] {
   if ((finds !== 'one' && finds !== 'like-one') || unread.length === 0) return []
   const name = groups[0]?.sets[0]?.name ?? ''
-  const text = `No reading has led through these straps of ${name}, so that a change there has not shown: ${unread.join(', ')}.`
+  const text = `These straps of ${name} were neither read nor seen, so that a change there has not shown: ${unread.join(', ')}.`
   return [...wrap(text, page.width), '']
 }
 

@@ -19,13 +19,14 @@ const HARDLY = 1e-3
 /** What is less than this in its unit is what rounding leaves of nothing. */
 const NOTHING = 1e-12
 
-const NONE = 'No figures: they need a set that is plugged into a line; name one with `--on`.'
+const NO_LINE = 'No figures: they need a set that is plugged into a line; name one with `--on`.'
+const NONE = 'No figure of that name is worked out here.'
 
 /** Figures by condition with their worst case and draws, then the verdicts that this changes. */
 export function spreadText(answer: SpreadAnswer, page: Page): string[] {
-  const { figures } = answer
+  const { figures, request } = answer
+  const { on } = request
   const head = heading(answer, page)
-  if (figures.length === 0) return [...head, ...wrap(NONE, page.width)]
   const place = solePlace(figures.map(({ figure }) => figure.condition))
   const moved = figures.filter((one) => !isStill(one))
   const still = figures.filter(isStill)
@@ -35,6 +36,7 @@ export function spreadText(answer: SpreadAnswer, page: Page): string[] {
   return [
     ...head,
     ...valueLines(answer, place, page),
+    ...(figures.length === 0 ? [...wrap(on === 'none' ? NO_LINE : NONE, page.width), ''] : []),
     ...groups(moved).flatMap(([words, members]) => [
       page.paint.bold(capital(words)),
       ...figureTable(members, place, page),
@@ -95,7 +97,7 @@ function agedLines(aged: SpreadAnswer['aged'], page: Page): string[] {
     .filter(({ parts }) => parts > 0)
     .map(({ part, value, factor, seconds }) =>
       factor === undefined
-        ? `${part} ${value} of ${formatQuantity(seconds ?? 0, 's', 3)} Ω·F`.replace(' s Ω·F', ' Ω·F')
+        ? `a ${value} of ${formatQuantity((seconds ?? 0) / 1e-6, 'Ω', 3)} beside each µF of a ${part}`
         : `${part} ${value} × ${formatNumber(factor, 3)}`,
     )
   return [

@@ -27,9 +27,16 @@ export function contextsIn(
   }))
 }
 
-/** Runs the wanted checks on every place; verdicts without figure or limit have nothing that could spread. */
-export function judgedIn(contexts: readonly CheckContext[], rules: readonly Rule[]): readonly Judged[] {
-  return contexts.flatMap((context, k) => {
+/** Verdicts that can be followed, and those that compare no figure with a limit and so have nothing that could spread. */
+export interface AllJudged {
+  readonly followed: readonly Judged[]
+  readonly left: readonly Verdict[]
+}
+
+/** Runs the checks on every place. */
+export function judgedIn(contexts: readonly CheckContext[], rules: readonly Rule[]): AllJudged {
+  const left: Verdict[] = []
+  const followed = contexts.flatMap((context, k) => {
     const plans = new Map<string, FigurePlan>()
     const heard: CheckContext = {
       ...context,
@@ -41,8 +48,15 @@ export function judgedIn(contexts: readonly CheckContext[], rules: readonly Rule
     }
     return rules
       .filter(({ once }) => once !== true || k === 0)
-      .flatMap((rule) => rule.run(heard).flatMap((verdict) => withPlan(context, rule, verdict, plans)))
+      .flatMap((rule) =>
+        rule.run(heard).flatMap((verdict) => {
+          const one = withPlan(context, rule, verdict, plans)
+          if (one === undefined) left.push(verdict)
+          return one ?? []
+        }),
+      )
   })
+  return { followed, left }
 }
 
 function withPlan(
@@ -50,11 +64,11 @@ function withPlan(
   rule: Rule,
   verdict: Verdict,
   plans: ReadonlyMap<string, FigurePlan>,
-): readonly Judged[] {
+): Judged | undefined {
   const { figure, limit } = verdict
-  if (figure === null || figure.value === null || limit === null) return []
+  if (figure === null || figure.value === null || limit === null) return undefined
   const plan = plans.get(keyOf(figure))
-  return plan === undefined ? [] : [{ context, rule, verdict: { ...verdict, figure, limit }, plan }]
+  return plan && { context, rule, verdict: { ...verdict, figure, limit }, plan }
 }
 
 /** What tells figures of one run of checks apart: those that are asked with changes differ in their value. */

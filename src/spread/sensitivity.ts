@@ -8,6 +8,7 @@ import { ProblemError } from '../problem.ts'
 import { currentIn, voltageBetween } from '../solver/solution.ts'
 import { type Moved, STEP } from './law-slopes.ts'
 import { Linearised } from './linearised.ts'
+import { probesOf } from './probes.ts'
 import { type Refit, refitsBetween, type Site, type World } from './world.ts'
 
 /** The plans of a netlist: the same list, in the same order, for every netlist of one world. */
@@ -19,18 +20,26 @@ const KEPT = 256
 /** The spots of one world, each made once while it is kept: many figures have their worst case at the same corner. */
 export class Spots {
   readonly world: World
+  /** Corners at which every figure is looked at, whatever its slopes say. */
+  readonly probes: readonly Float64Array[]
   readonly #plansOf: PlansOf
   readonly #kept = new Map<string, Spot>()
 
   constructor(world: World, plansOf: PlansOf) {
     this.world = world
+    this.probes = probesOf(world.loose)
     this.#plansOf = plansOf
   }
 
   at(factors: Float64Array): Spot {
     const key = factors.join()
     const before = this.#kept.get(key)
-    if (before !== undefined) return before
+    if (before !== undefined) {
+      // to the end of the row: what was not asked for longest goes first
+      this.#kept.delete(key)
+      this.#kept.set(key, before)
+      return before
+    }
     const [oldest] = this.#kept.keys()
     if (this.#kept.size >= KEPT && oldest !== undefined) this.#kept.delete(oldest)
     const made = new Spot(this.world, this.#plansOf, factors, (other) => this.at(other))

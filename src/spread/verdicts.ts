@@ -27,12 +27,20 @@ export interface VerdictSpread {
   readonly state: VerdictState
   readonly figure: Figure
   readonly limit: VerdictLimit
-  /** Figure and limit at the worst corner; null where the check rests on another figure there. */
-  readonly worst: { readonly value: number | null; readonly limit: number | null } | null
+  /** Figure and limit at the worst corner, and the figure's name where the check rests on another one there. */
+  readonly worst: WorstVerdict | null
   /** Share of the drawn sets in which it fails; null where more than the figure decides it. */
   readonly fails: number | null
   /** The part that decides most, with its share in the variance of the distance to the limit. */
   readonly decides?: PartShare
+}
+
+/** What a check compares at the worst corner. */
+export interface WorstVerdict {
+  readonly value: number | null
+  readonly limit: number | null
+  /** The figure on which it rests there, where that is not the one as stated. */
+  readonly rests?: Pick<Figure, 'id' | 'subject' | 'unit'>
 }
 
 /** A verdict whose limit moves with the values too: of such ones the distance is what spreads. */
@@ -84,7 +92,9 @@ export class Followed {
     const { verdict } = this.judged
     const corner = this.#corner()
     const moves = corner.some((factor) => factor !== 1)
-    const again = moves ? this.#asked(corner) : verdict
+    const there = moves ? this.#asked(corner) : verdict
+    // the corner may be the wrong one: what fails where every figure is looked at is worse
+    const again = isWithin(there) ? (this.#failingProbe() ?? there) : there
     const failed = this.#isSure ? [] : (this.#moving?.failed ?? failing(this.judged, amounts))
     // a draw within all limits that fails shows that the corner was not the worst
     const beyond = !isWithin(again) || failed?.some((n) => drawn.within[n] === 1) === true
@@ -96,13 +106,17 @@ export class Followed {
       subject: verdict.subject,
       condition: verdict.condition,
       stated: verdict.state,
-      state: isWithin(verdict) && moves ? (beyond ? 'marginal' : 'holds') : verdict.state,
+      state: !isWithin(verdict) || (!moves && !beyond) ? verdict.state : beyond ? 'marginal' : 'holds',
       figure: verdict.figure,
       limit: verdict.limit,
       worst: again === undefined ? null : worstOf(again, verdict.figure),
       fails: failed === undefined ? null : failed.length / drawn.factors.length,
       ...(decides === undefined ? {} : { decides }),
     }
+  }
+
+  #failingProbe(): Verdict | undefined {
+    return this.#spots.probes.map((factors) => this.#asked(factors)).find((one) => one?.state === 'fails')
   }
 
   /** Every value at the end that is worse for the verdict. */
@@ -175,10 +189,12 @@ function differs(limit: VerdictLimit | null | undefined, stated: VerdictLimit): 
   return limit != null && Math.abs(limit.value - stated.value) > STAYS * Math.abs(stated.value)
 }
 
-/** The same figure at the worst corner; a check may rest on another one there. */
+/** What is compared at the worst corner; a check may rest on another figure there. */
 function worstOf({ figure, limit }: Verdict, stated: Figure): VerdictSpread['worst'] {
-  if (figure?.id !== stated.id || figure.subject !== stated.subject) return null
-  return { value: figure?.value ?? null, limit: limit?.value ?? null }
+  if (figure === null) return null
+  const { id, subject, unit, value } = figure
+  const isSame = id === stated.id && subject === stated.subject
+  return { value, limit: limit?.value ?? null, ...(isSame ? {} : { rests: { id, subject, unit } }) }
 }
 
 function isWithin(verdict: Verdict | undefined): boolean {

@@ -95,7 +95,8 @@ export function worldOf({ net: stated, installation, transmitterSpread, aged }: 
     }
   }
   net.parts.forEach(({ spec, id, role, sort }, index) => {
-    if (installation !== undefined && OF_SHEETS.has(sort)) return
+    // what came of the sheets and has aged stands in no sheet as it is now
+    if (installation !== undefined && OF_SHEETS.has(sort) && !refits.has(index)) return
     const isShaken = (quantity: Quantity): boolean => role === 'sender' && quantity.unit === 'Ω'
     add(
       quantitiesIn(spec, []),

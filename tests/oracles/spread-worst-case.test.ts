@@ -91,4 +91,46 @@ describe('where a figure turns within the limits', () => {
     const end = (ohms: number): number => (10 / (1000 + ohms)) ** 2 * ohms
     assertClose(found.least.value, Math.min(end(505), end(1515)), { relative: 1e-9 }, 'least')
   })
+
+  test('a load that is matched as stated has no slope, and yet a worst case', () => {
+    const world = circuitWorld(
+      'e: {kind: voltage-source, from: p, to: earth, direct: 10 V}',
+      'r: {kind: resistor, from: p, to: q, resistance: 1 kΩ}',
+      'load: {kind: resistor, from: q, to: earth, resistance: 1 kΩ ± 50 %}',
+    )
+    const volts = voltageAt(world.net, 'q')
+    const amps = currentOf(world.net, 'load')
+    const found = worst(world, {
+      ...volts,
+      taps: [...volts.taps, ...amps.taps],
+      value: ([v = 0, , i = 0]) => v * i,
+    })
+    const end = (ohms: number): number => (10 / (1000 + ohms)) ** 2 * ohms
+    assertClose(found.most.value, 0.025, { relative: 1e-9 }, 'most')
+    assertClose(found.least.value, Math.min(end(500), end(1500)), { relative: 1e-9 }, 'least')
+    expect(found.steady).toBe(false)
+  })
+
+  // closed form: V = E·(R2/(R1 + R2) − R4/(R3 + R4)), nought as stated; its size has a point there, not a slope
+  test('a bridge in balance is out of it in its worst case', () => {
+    const four = [
+      'r1: {from: p, to: q',
+      'r2: {from: q, to: earth',
+      'r3: {from: p, to: s',
+      'r4: {from: s, to: earth',
+    ]
+    const world = circuitWorld(
+      'e: {kind: voltage-source, from: p, to: earth, alternating: 10 V}',
+      ...four.map((one) => `${one}, kind: resistor, resistance: 1 kΩ ± 10 %}`),
+    )
+    const at = (node: string) => voltageAt(world.net, node, 1000).taps
+    const found = worst(world, {
+      ...voltageAt(world.net, 'q', 1000),
+      taps: [...at('q'), ...at('s')],
+      value: ([re = 0, im = 0, re2 = 0, im2 = 0]) => Math.hypot(re - re2, im - im2),
+    })
+    assertClose(found.most.value, 10 * (1.1 / 2 - 0.9 / 2), { relative: 1e-9 }, 'most')
+    expect(found.least.value).toBeLessThan(1e-12)
+    expect(found.steady).toBe(false)
+  })
 })

@@ -63,6 +63,17 @@ describe('a set that is in no sheet is called unknown', () => {
     expect(answer.unknown.probability).toBeGreaterThan(0.9)
   })
 
+  // before unread straps kept the doubt alive, both were called known: no reading had led through these straps
+  test.each([
+    ['marram', 'P3-N1', 'P3-N6'],
+    ['melick', 'E1-E5', 'E2-E5'],
+  ])('%s with its strap %s moved to %s', (base, from, to) => {
+    const moved = strangeSet(base, `without: [straps.${from}]`, `straps: {${to}: {hold: screw}}`)
+    const { answer } = talk(by, moved, { seed: 7 })
+    expect(answer.finds).toBe('unknown')
+    expect(answer.unread).toEqual([])
+  })
+
   test.each(['darnel', 'brome', 'foxtail', 'sedge-with-series-bell'])('%s, left out of the shelf', (name) => {
     const { answer } = talk(identifierOf(withoutSet(name)), knownSet(name), { seed: 5 })
     expect(answer.finds).toBe('unknown')

@@ -2,7 +2,9 @@ import { hypothesesOf, observedOf, sightingColumn } from 'ringproof/identify/col
 import type { Finding } from 'ringproof/identify/evidence'
 import { judge } from 'ringproof/identify/judge'
 import type { SightingOdds } from 'ringproof/identify/odds'
+import { candidatePairs } from 'ringproof/identify/pairs'
 import { type Sighting, yesNo } from 'ringproof/identify/seen/sighting'
+import { unreadShare, unreadStraps } from 'ringproof/identify/unread'
 import { expectedInformation, worthOf } from 'ringproof/inference/information'
 import { describe, expect, test } from 'vitest'
 import { KNOWN, knownSet, ODDS, READER, SIGHTINGS } from './_bench.ts'
@@ -73,5 +75,44 @@ describe('Bayes over known sets', () => {
     const sedge = (times: number) => judge(KNOWN, observedOf([read(times)], READER, ODDS), ODDS).of[at] ?? 0
     expect(sedge(2)).toBeLessThan(sedge(1) / 5)
     expect(ODDS.sightings.colours.slip).toBeGreaterThan(5 * ODDS.sightings.slot.slip)
+  })
+})
+
+describe('a change where nothing was read', () => {
+  const marram = knownSet('marram')
+  const others = (): number =>
+    judge([{ ...marram, share: 1 }], observedOf(agreeing, READER, ODDS), ODDS, () => 0.5).unknown
+  /** Every reading that may be asked for, each as the set's own. */
+  const agreeing: readonly Finding[] = candidatePairs([marram]).map((pair) => ({
+    found: 'reading',
+    pair,
+    ohms: READER.read(marram, pair)?.ohms ?? 0,
+    times: 1,
+  }))
+
+  // hand-worked: half of its straps unread and half of the changes in straps, so that a quarter of the changed sets,
+  // 0.15 · ¼, answer as the known one, 0.81, does: 0.0375/(0.0375 + 0.81)
+  test('stays as probable as it was, however much fits elsewhere', () => {
+    const whole = 1 - ODDS.unknown.changed.probability - ODDS.unknown.foreign.probability
+    const hidden = ODDS.unknown.changed.probability / 4
+    expect(Math.abs(others() - hidden / (hidden + whole))).toBeLessThan(5e-3)
+  })
+
+  test('counts the straps that a reading leads through or that were looked at, not those of a board', () => {
+    const fescue = knownSet('fescue')
+    expect(unreadStraps(fescue, [])).toEqual(['B2-B3', 'B4-B5', 'C3-A1'])
+    const read: Finding = {
+      found: 'reading',
+      pair: { red: 'B3', black: 'B2', condition: 'on-hook' },
+      ohms: 0.1,
+      times: 1,
+    }
+    const strap = SIGHTINGS.find(({ id }) => id === 'strap.B4-B5')
+    const seen: readonly Finding[] =
+      strap === undefined ? [] : [{ found: 'sighting', sighting: strap, answer: 1 }]
+    expect(unreadStraps(fescue, [read, ...seen])).toEqual(['C3-A1'])
+    expect(unreadShare(fescue, [read, ...seen])).toBeCloseTo(1 / 3, 12)
+    expect(unreadStraps(knownSet('sedge'), [])).not.toContain('A3-A4')
+    expect(unreadShare(knownSet('darnel'), [])).toBe(0)
   })
 })

@@ -58,5 +58,8 @@ describe('findings', () => {
     expect(standingFindings([read('A1', 'A2', 100), read('A1', 'A2', 2)])).toEqual([read('A1', 'A2', 2)])
     const open = read('A1', 'A2', Number.POSITIVE_INFINITY)
     expect(standingFindings([open, open, open])).toEqual([{ ...open, times: 3 }])
+    // a share of what is open would be anything
+    expect(standingFindings([open, read('A1', 'A2', 0.2)])).toEqual([read('A1', 'A2', 0.2)])
+    expect(standingFindings([read('A1', 'A2', 0.2), open])).toEqual([open])
   })
 })

@@ -29,6 +29,7 @@ describe('`ringproof spread`', () => {
   test('says what age does, from memory', async () => {
     const { out } = await run('spread fescue loop.current --draws 5 --age 50')
     expect(out).toContain('Aged by 50 years: capacitor capacitance × 1.10')
+    expect(out.replace(/\s+/g, ' ')).toContain('a leakage of 20.0 MΩ beside each µF of a capacitor')
     expect(out).toContain('no measurement')
   })
 
@@ -38,7 +39,42 @@ describe('`ringproof spread`', () => {
   })
 
   test('says when there are no figures', async () => {
-    expect((await run('spread fescue --on none --draws 2')).out).toContain('No figures')
+    const { out } = await run('spread fescue --on none --draws 2')
+    expect(out).toContain('No figures')
+    // its wiring is judged all the same
+    expect(out).toMatch(/All \d+ hold in the worst case too/)
+    const other = (await run('spread fescue resistance.between --draws 2')).out
+    expect(other).toContain('No figure of that name is worked out here.')
+    expect(other).not.toContain('plugged into a line')
+  })
+
+  test('leaves no verdict out without a word: followed and not followed are all that `check` has', async () => {
+    const { data, wrong } = jsonOf(await run('spread sedge --draws 2 --json'))
+    expect(wrong).toEqual([])
+    const { data: check } = jsonOf(await run('check sedge --json'))
+    const names = (given: unknown): string[] =>
+      (given as { check: string; subject: string }[])
+        .map(({ check: id, subject }) => `${id} ${subject}`)
+        .sort()
+    type Verdicts = { readonly verdicts: unknown; readonly 'not followed': unknown }
+    const all = data as unknown as Verdicts
+    const left = all['not followed'] as { check: string; state: string; reason?: string }[]
+    expect([...names(all.verdicts), ...names(left)].sort()).toEqual(
+      names((check as unknown as Verdicts).verdicts),
+    )
+    expect(left.find(({ check: id }) => id === 'dial.rate')).toMatchObject({
+      state: 'unknown',
+      reason: 'not-modelled',
+    })
+    const { out } = await run('spread sedge --draws 2')
+    expect(out.replace(/\s+/g, ' ')).toContain(
+      '17 more compare no figure with a limit, so that nothing can spread: 7 HOLDS, 10 UNKNOWN.',
+    )
+  })
+
+  test('names the figure that decides in the worst case where it is another one, and draws fewer of many sets', async () => {
+    const { out } = await run('spread station-house loop.voltage')
+    expect(out).toContain('200 sets drawn')
   })
 
   test.each([

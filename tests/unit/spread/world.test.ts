@@ -113,6 +113,15 @@ describe('age', () => {
     expect([...places]).toEqual(['fescue'])
   })
 
+  test('spreads the contacts of its plug too, which stand in no sheet of the set', () => {
+    const { net, installation } = stand({ target: 'fescue' }, DEMO)
+    const aged = agedParts(net, deliveredAgeing(), 50)
+    const { loose } = worldOf({ net, installation, transmitterSpread: 1, aged })
+    const plug = loose.filter(({ part }) => part.startsWith('fescue/plug.'))
+    expect(plug.length).toBe(3)
+    expect(plug.every(({ least, most }) => least === 0.5 && most === 2)).toBe(true)
+  })
+
   test('names a source for every row, and only kinds that there are', () => {
     const { changes } = deliveredAgeing()
     expect(changes.every(({ source }) => source !== '')).toBe(true)
