@@ -96,8 +96,8 @@ export function stretchMaker(order: BookOrder): StretchMaker {
   return ({ what, from, to }) => {
     if (what === 'rows') {
       book ??= bookMaker(inputs)
-      const { scores, spreads } = book.rows(from, to)
-      return bytesOf(scores, spreads)
+      const { scores, spreads, steps } = book.rows(from, to)
+      return bytesOf(scores, spreads, steps)
     }
     pairs ??= pairMaker(inputs)
     return bytesOf(pairs.rows(from, to).scores)

@@ -33,6 +33,8 @@ export interface BenchTest {
   readonly scale: number
   /** One standard deviation of a reading of this score by itself, in its unit; 0 where a person answers. */
   error(score: number): number
+  /** Above this a reading counts as open, in the score and in what a person reads; nothing does when absent. */
+  readonly most?: number
   /** For a question that a person answers in words; absent for a reading. */
   readonly words?: BenchWords
   /** The figures that it rests on. */
@@ -58,4 +60,6 @@ export interface BenchAnswer {
   readonly says: string
   /** Whether it is as it should be, so that it is no complaint. */
   readonly fine: boolean
+  /** Other words that plainly mean it, `yes` or `no`; where several answers have one, it may be any of them. */
+  readonly also?: readonly string[]
 }

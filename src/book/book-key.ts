@@ -5,7 +5,7 @@ import { canonicalText } from './canonical.ts'
 import type { BookInputs } from './make-book.ts'
 
 /** Counts up whenever the meaning or the order of what is kept changes. */
-const FORMAT = 1
+const FORMAT = 2
 
 /** Where something is written in a sheet decides nothing. */
 const WITHOUT: ReadonlySet<string> = new Set([

@@ -7,7 +7,7 @@ export interface Stretch {
   readonly to: number
 }
 
-/** A stretch that is made: the scores and, of rows, the spreads, as bytes of their numbers. */
+/** A stretch that is made: the scores and, of rows, the spreads and steps, as bytes of their numbers. */
 export interface MadeStretch extends Stretch {
   readonly bytes: Uint8Array
 }

@@ -7,15 +7,15 @@
  * as independent and u as straight over one standard deviation of each.
  * @source Evaluation of measurement data: Guide to the expression of uncertainty in measurement, JCGM 100:2008, 5.1.2; from memory
  */
-import type { Change } from '../figures/variants.ts'
 import type { Netlist } from '../netlist/netlist.ts'
 import type { BenchTest } from './bench-test.ts'
 import type { Book } from './book.ts'
 import type { BookFault } from './fault.ts'
+import { type Latents, mendCurve, PLACES, stepsEach, unknownOf } from './loadings.ts'
+import { graverWith, type Move, type Moved, movedWith, movesOf } from './moves.ts'
 import type { Severity } from './odds.ts'
 import { ChangeList, type Scorer, SUPPLY, type Supply, scorerOf } from './scorer.ts'
-import { graverBy } from './severity.ts'
-import { type Drift, drifted, driftsOf } from './tolerances.ts'
+import type { Drift } from './tolerances.ts'
 
 /** What a book is made of. */
 export interface BookInputs {
@@ -37,6 +37,8 @@ export interface Rows {
   /** `tests.length` numbers a row, as in a book. */
   readonly scores: Float64Array
   readonly spreads: Float64Array
+  /** What the spreads are made of, as in `Loadings`. */
+  readonly steps: Float32Array
 }
 
 /** Makes rows, whichever are asked for, in any order; each comes out the same whoever else was asked for. */
@@ -46,36 +48,46 @@ export interface BookMaker {
   rows(from: number, to: number): Rows
 }
 
+/** How a row's numbers stand. */
+interface Layout extends Latents {
+  readonly tests: readonly BenchTest[]
+  /** Steps that a row has for one test. */
+  readonly each: number
+}
+
 /** Lays a book out: solves nothing but what all rows share. */
 export function bookMaker(inputs: BookInputs, supply: Supply = SUPPLY): BookMaker {
   const { net, faults, tests, transmitterSpread, severity } = inputs
-  const drifts = driftsOf(net, transmitterSpread)
+  const unknown = unknownOf(net, transmitterSpread)
+  const layout = { ...unknown, tests, each: stepsEach(unknown) }
   const list = new ChangeList()
-  const plain = drifts.map((drift) => list.add(driftedPart(net, [], drift)))
+  const moves = movesOf(net, unknown, list)
   const variants = [[], ...faults.map(({ changes }) => changes)].map((changes) => ({
     made: changes.map((one) => list.add(one)),
-    drifted: drifts.map((drift, k) => madeWith(net, changes, drift, plain[k] ?? 0, list)),
-    graver: severity && graverBy(net, changes, severity)?.map((one) => list.add(one)),
+    moved: [
+      ...movedWith(net, changes, moves, list),
+      ...(severity === undefined ? [] : graverWith(net, changes, severity, unknown.straight, list)),
+    ],
   }))
   const scorer = scorerOf(net, tests, list.all, supply)
   const moved = new Float64Array(tests.length)
-  let felt: readonly number[] | undefined
+  let unfelt: ReadonlySet<Drift> | undefined
   return {
     count: variants.length,
     rows(from, to) {
-      felt ??= feltDrifts(inputs, drifts, plain, scorer)
-      const rows = emptyRows(from, to, tests.length)
+      unfelt ??= unfeltDrifts(inputs, moves, scorer)
+      const rows = emptyRows(from, to, layout)
       for (let row = from; row < to; row += 1) {
         const variant = variants[row]
         if (variant === undefined) throw new RangeError(`the book has no row ${row}`)
         const at = (row - from) * tests.length
         scorer.read(variant.made, rows.scores, at)
-        const steps = felt.flatMap((k) => variant.drifted.slice(k, k + 1))
-        for (const made of variant.graver === undefined ? steps : [...steps, variant.graver]) {
-          scorer.read(made, moved, 0)
-          addSquares(rows, at, moved, tests)
+        for (const one of variant.moved) {
+          if (one.drift !== undefined && unfelt.has(one.drift)) continue
+          scorer.read(one.made, moved, 0)
+          stepInto(rows, at, moved, one, layout)
         }
-        for (let t = at; t < at + tests.length; t += 1) rows.spreads[t] = Math.sqrt(rows.spreads[t] ?? 0)
+        finish(rows, at, layout)
       }
       return rows
     },
@@ -86,62 +98,58 @@ export function bookMaker(inputs: BookInputs, supply: Supply = SUPPLY): BookMake
 const UNFELT = 1e-4
 
 /**
- * The values that are moved for every row: all of the set itself and of what brings the line to it, and those of other
- * sets that the sound set's scores feel at all. What a neighbour hides behind its open hook, no fault here uncovers.
+ * The values that are moved for no row: those of other sets that the sound set's scores do not feel at all. What a
+ * neighbour hides behind its open hook, no fault here uncovers. All of the set itself and of what brings the line to it
+ * are moved.
  */
-function feltDrifts(
+function unfeltDrifts(
   { net, place, tests }: BookInputs,
-  drifts: readonly Drift[],
-  plain: readonly number[],
+  moves: readonly Move[],
   scorer: Scorer,
-): readonly number[] {
+): ReadonlySet<Drift> {
   const [sound, moved] = [new Float64Array(tests.length), new Float64Array(tests.length)]
   scorer.read([], sound, 0)
-  return drifts.flatMap(({ part }, k) => {
-    const stands = net.parts[part]?.place ?? ''
-    if (place === undefined || stands === '' || stands === place) return [k]
-    scorer.read(plain.slice(k, k + 1), moved, 0)
-    const isFelt = tests.some(
+  const isUnfelt = ({ plain }: Move): boolean => {
+    scorer.read([plain], moved, 0)
+    return !tests.some(
       ({ scale }, t) => Math.abs(compared(moved[t] ?? 0, scale) - compared(sound[t] ?? 0, scale)) > UNFELT,
     )
-    return isFelt ? [k] : []
+  }
+  const others = moves.filter(({ deviations, drift }) => {
+    const stands = net.parts[drift.part]?.place ?? ''
+    return deviations === 1 && place !== undefined && stands !== '' && stands !== place
   })
+  return new Set(others.filter(isUnfelt).map(({ drift }) => drift))
 }
 
-function emptyRows(from: number, to: number, tests: number): Rows {
-  const size = Math.max(0, to - from) * tests
-  return { from, to, scores: new Float64Array(size), spreads: new Float64Array(size) }
+function emptyRows(from: number, to: number, { tests, each }: Layout): Rows {
+  const size = Math.max(0, to - from) * tests.length
+  return {
+    ...{ from, to, scores: new Float64Array(size), spreads: new Float64Array(size) },
+    steps: new Float32Array(size * each),
+  }
 }
 
-/** The part's value drifted, on top of other values that a fault gives that part. */
-function driftedPart(net: Netlist, changes: readonly Change[], drift: Drift): Change {
-  const { part } = drift
-  const given = changes.findLast((one) => 'instead' in one && one.instead.part === part)
-  const spec = given !== undefined && 'instead' in given ? given.instead.spec : net.parts[part]?.spec
-  if (spec === undefined) throw new RangeError(`no part has the index ${part}`)
-  return { instead: { part, spec: drifted(spec, drift) } }
-}
-
-/** A fault's changes together with a drifted value. */
-function madeWith(
-  net: Netlist,
-  changes: readonly Change[],
-  drift: Drift,
-  plain: number,
-  list: ChangeList,
-): readonly number[] {
-  const others = changes.filter((one) => !('instead' in one && one.instead.part === drift.part))
-  const made = others.map((one) => list.add(one))
-  const own = others.length === changes.length ? plain : list.add(driftedPart(net, changes, drift))
-  return [...made, own]
-}
-
-/** Adds the squares of what a drifted value does to each u; nothing where one of the two scores is no number. */
-function addSquares(rows: Rows, at: number, moved: Float64Array, tests: readonly BenchTest[]): void {
+/**
+ * Keeps what a moved value does to each u, and adds the square of one standard deviation to the spread; nothing where
+ * one of the two scores is no number.
+ */
+function stepInto(rows: Rows, at: number, moved: Float64Array, one: Moved, { tests, each }: Layout): void {
   tests.forEach(({ scale }, t) => {
     const step = compared(moved[t] ?? 0, scale) - compared(rows.scores[at + t] ?? 0, scale)
-    if (Number.isFinite(step)) rows.spreads[at + t] = (rows.spreads[at + t] ?? 0) + step * step
+    rows.steps[(at + t) * each + one.column] = step
+    if (one.isUp && Number.isFinite(step)) rows.spreads[at + t] = (rows.spreads[at + t] ?? 0) + step * step
   })
+}
+
+/** Squares to spreads; steps of no number to none. */
+function finish(rows: Rows, at: number, { tests, each, straight, curved }: Layout): void {
+  for (let t = at; t < at + tests.length; t += 1) {
+    rows.spreads[t] = Math.sqrt(rows.spreads[t] ?? 0)
+    for (let d = t * each; d < t * each + straight; d += 1)
+      if (!Number.isFinite(rows.steps[d])) rows.steps[d] = 0
+    for (let c = 0; c < curved; c += 1) mendCurve(rows.steps, t * each + straight + PLACES.length * c)
+  }
 }
 
 /** u, the form in which scores are compared. */
@@ -160,13 +168,17 @@ export function makeBook(
 ): Book {
   const { tests, faults } = inputs
   const maker = bookMaker(inputs, supply)
+  const { straight, curved } = unknownOf(inputs.net, inputs.transmitterSpread)
   const scores = new Float64Array(maker.count * tests.length)
   const spreads = new Float64Array(maker.count * tests.length)
+  const each = tests.length * stepsEach({ straight, curved })
+  const steps = new Float32Array(maker.count * each)
   for (let from = 0; from < maker.count; from += STRETCH) {
     tell(`working out faults: ${from} of ${faults.length}`)
     const rows = maker.rows(from, Math.min(maker.count, from + STRETCH))
     scores.set(rows.scores, from * tests.length)
     spreads.set(rows.spreads, from * tests.length)
+    steps.set(rows.steps, from * each)
   }
-  return { tests, faults, scores, spreads }
+  return { tests, faults, scores, spreads, loadings: { straight, curved, steps } }
 }

@@ -15,6 +15,11 @@ export function answerAt({ words }: BenchTest, score: number): BenchAnswer | und
   return words.answers[words.cuts.filter((cut) => cut <= score).length]
 }
 
+/** What a person's reading means as a score: open above what the test takes for a number. */
+export function scoreRead({ most }: BenchTest, value: number): number {
+  return most !== undefined && value > most ? Number.POSITIVE_INFINITY : value
+}
+
 /** One standard deviation of u by the reading itself. */
 function errorOf(test: BenchTest, score: number): number {
   return Number.isFinite(score) ? test.error(score) / Math.hypot(test.scale, score) : 0

@@ -1,11 +1,11 @@
 /** A book or its pairs, worked out by a crew, with a store that spares what was worked out before. */
 import type { Book } from './book.ts'
 import { type Crew, type Stretch, stretchesOf } from './crew.ts'
+import { stepsEach, unknownOf } from './loadings.ts'
 import type { BookInputs } from './make-book.ts'
 import { LEAST_FIRST, unpack } from './pack.ts'
 import { type Pairs, pairsOf } from './pairs.ts'
 import type { BookStore } from './store.ts'
-import { driftsOf } from './tolerances.ts'
 
 /** By what means a book is worked out. */
 export interface Means<Order> {
@@ -32,12 +32,16 @@ export async function workBook<Order>(task: Task<Order>, means: Means<Order>): P
   const rows = 1 + faults.length
   const scores = new Float64Array(rows * tests.length)
   const spreads = new Float64Array(rows * tests.length)
-  const each = 1 + driftsOf(net, transmitterSpread).length
+  const { straight, curved } = unknownOf(net, transmitterSpread)
+  const size = tests.length * stepsEach({ straight, curved })
+  const steps = new Float32Array(rows * size)
+  const each = 1 + stepsEach({ straight, curved })
   await fill(task, means, stretchesOf('rows', rows, ROWS), each, 'faults', ({ from, to }) => [
     scores.subarray(from * tests.length, to * tests.length),
     spreads.subarray(from * tests.length, to * tests.length),
+    steps.subarray(from * size, to * size),
   ])
-  return { tests, faults, scores, spreads }
+  return { tests, faults, scores, spreads, loadings: { straight, curved, steps } }
 }
 
 /** All pairs of its faults. */

@@ -3,7 +3,8 @@ import { at, type Book } from '../book/book.ts'
 import type { Odds } from '../book/odds.ts'
 import { type PairList, type Pairs, spreadOfPair } from '../book/pairs.ts'
 import { groupIndex, groupsOf } from '../inference/groups.ts'
-import type { Hypotheses, Observable } from '../inference/hypotheses.ts'
+import { type Hypotheses, type Observable, widthOf } from '../inference/hypotheses.ts'
+import { looseOf, spreadBy } from './loose.ts'
 
 /** What may be the case: the faults by their index in the book; none, the set is sound. */
 export type Cause = readonly number[]
@@ -68,10 +69,14 @@ export function hypothesesOf(book: Book, odds: Odds, pairs?: Pairs): Hypotheses 
   const spread = new Float64Array(count * size)
   expected.set(book.scores.subarray(0, single * size))
   spread.set(book.spreads.subarray(0, single * size))
+  const loose = looseOf(book, pairs)
+  const steps = loose === undefined ? undefined : new Float64Array(widthOf(loose))
   for (let k = 0; pairs !== undefined && k < pairs.count; k++) {
     for (let t = 0; t < size; t++) {
       expected[at(book, single + k, t)] = pairs.scores[k * size + t] ?? Number.NaN
-      spread[at(book, single + k, t)] = spreadOfPair(book, pairs, k, t)
+      if (loose !== undefined && steps !== undefined) loose.steps(single + k, t, steps)
+      spread[at(book, single + k, t)] =
+        loose === undefined || steps === undefined ? spreadOfPair(book, pairs, k, t) : spreadBy(loose, steps)
     }
   }
   return {
@@ -81,6 +86,7 @@ export function hypothesesOf(book: Book, odds: Odds, pairs?: Pairs): Hypotheses 
     none: odds.none.probability,
     expected,
     spread,
+    ...(loose === undefined ? {} : { loose }),
   }
 }
 

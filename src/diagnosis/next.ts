@@ -8,7 +8,7 @@ import type { Case } from './case.ts'
 import { type Expectation, expectationsOf } from './outcomes.ts'
 import { planOf } from './plan.ts'
 import type { State } from './state.ts'
-import { allowedTests, beliefIn, groupingIn, groupProbabilities } from './weigh.ts'
+import { allowedTests, beliefIn, expectedIn, groupingIn, groupProbabilities } from './weigh.ts'
 
 /** A question, with all that a person needs for answering it. */
 export interface Question {
@@ -82,10 +82,11 @@ export function rankedTests(one: Case, state: State, belief: Belief): readonly C
   const done = new Set(state.steps.map(({ test }) => test))
   const left = allowedTests(one, state).filter((t) => !done.has(one.book.tests[t]?.id ?? ''))
   const worth = worthOf(belief, groupingIn(one, state).of)
+  const among = expectedIn(one, belief)
   const effort = effortsIn(one, state)
   const isLive = (t: number): boolean => one.book.tests[t]?.live === true
   const ranked = (tests: readonly number[]) =>
-    rankNext(one.among, worth, tests, effort).filter(({ bits }) => bits >= LITTLE)
+    rankNext(among, worth, tests, effort).filter(({ bits }) => bits >= LITTLE)
   const safe = ranked(left.filter((t) => !isLive(t)))
   if (safe.some(({ bits }) => bits >= SAFE_ENOUGH)) return safe
   const live = ranked(left.filter(isLive))

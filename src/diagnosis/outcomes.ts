@@ -5,6 +5,7 @@ import { expectedOf } from '../inference/scale.ts'
 import { valueAt } from '../inference/value-at.ts'
 import type { Case, Grouping } from './case.ts'
 import type { Outcome } from './state.ts'
+import { expectedIn } from './weigh.ts'
 
 /** A group that an outcome would point at, by its most probable member. */
 export interface Pointed {
@@ -41,10 +42,11 @@ export function expectationsOf(
 ): readonly Expectation[] {
   const likely = [...belief.of.keys()].filter((k) => valueAt(belief.of, k) >= NEGLIGIBLE)
   const words = one.book.tests[test]?.words
-  if (words === undefined) return stretchesOf(one, belief, grouping, test, likely)
-  const seen = one.among.observables[test]
+  const among = expectedIn(one, belief)
+  if (words === undefined) return stretchesOf({ ...one, among }, belief, grouping, test, likely)
+  const seen = among.observables[test]
   const of = likely.map((k) =>
-    seen === undefined ? [] : answerProbabilities(seen, expectedOf(one.among, k, test)),
+    seen === undefined ? [] : answerProbabilities(seen, expectedOf(among, k, test)),
   )
   return words.answers.map(({ id }, answer) => {
     const weights = likely.map((k, i): Weight => [k, valueAt(belief.of, k) * (of[i]?.[answer] ?? 0)])

@@ -1,9 +1,10 @@
 /** One call first: which three of the things that an ordinary call shows are worth asking for before all else. */
+import type { Hypotheses } from '../inference/hypotheses.ts'
 import { expectedInformation, worthOf } from '../inference/information.ts'
 import { type Branch, branchesOf } from '../inference/look-ahead.ts'
 import type { Case } from './case.ts'
 import type { State } from './state.ts'
-import { allowedTests, beliefIn, groupingIn } from './weigh.ts'
+import { allowedTests, beliefIn, expectedIn, groupingIn } from './weigh.ts'
 
 /**
  * What a call shows by itself, in the order in which it does; ids of tests. What is heard of the far end is not among
@@ -40,22 +41,24 @@ function planned(one: Case, said: State): readonly number[] {
     .map((id) => one.book.tests.findIndex((test) => test.id === id))
     .filter((t) => allowed.has(t))
   const plan: number[] = []
-  const worth = worthOf(beliefIn(one, said), groupingIn(one, said).of)
+  const belief = beliefIn(one, said)
+  const among = expectedIn(one, belief)
+  const worth = worthOf(belief, groupingIn(one, said).of)
   let branches: readonly Branch[] = [{ share: 1, worth }]
   while (plan.length < PLANNED) {
     const best = symptoms
       .filter((t) => !plan.includes(t))
-      .map((t) => ({ t, bits: bitsIn(one, branches, t) }))
+      .map((t) => ({ t, bits: bitsIn(among, branches, t) }))
       .filter(({ bits }) => bits >= WORTH_PLANNING)
       .sort((a, b) => b.bits - a.bits)[0]
     if (best === undefined) break
     plan.push(best.t)
-    branches = branches.flatMap((branch) => branchesOf(one.among, branch, best.t))
+    branches = branches.flatMap((branch) => branchesOf(among, branch, best.t))
   }
   return symptoms.filter((t) => plan.includes(t))
 }
 
 /** What a question is expected to tell after whatever was answered before. */
-function bitsIn({ among }: Case, branches: readonly Branch[], test: number): number {
+function bitsIn(among: Hypotheses, branches: readonly Branch[], test: number): number {
   return branches.reduce((sum, { share, worth }) => sum + share * expectedInformation(among, worth, test), 0)
 }

@@ -8,7 +8,7 @@ import { valueAt } from '../inference/value-at.ts'
 import type { Case } from './case.ts'
 import { nextQuestion, type Question, type Stop } from './next.ts'
 import type { Outcome, State, Step } from './state.ts'
-import { allowedTests, beliefIn, groupingIn, observationOf, outcomeAt } from './weigh.ts'
+import { allowedTests, beliefIn, expectedIn, groupingIn, observationOf, outcomeAt } from './weigh.ts'
 
 /** One cause with its share. */
 export interface Ranked {
@@ -89,14 +89,15 @@ function rankedGroups(one: Case, state: State, belief: Belief): RankedGroup[] {
     .filter(({ probability }, k) => k === 0 || probability >= SHOWN)
     .map((group, k) => {
       const isTold = group.members.length > 1 && k < TOLD_APART
-      const apart = isTold ? apartBy(one, state, group.members) : undefined
+      const apart = isTold ? apartBy(one, state, belief, group.members) : undefined
       return apart === undefined ? group : { ...group, apart }
     })
 }
 
 /** The test among those that are not allowed that tells the members of a group apart best, if any does. */
-function apartBy(one: Case, state: State, members: readonly Ranked[]): BenchTest | undefined {
-  const { among, book } = one
+function apartBy(one: Case, state: State, belief: Belief, members: readonly Ranked[]): BenchTest | undefined {
+  const { book } = one
+  const among = expectedIn(one, belief)
   const allowed = new Set(allowedTests(one, state))
   const of = new Float64Array(among.count)
   const all = members.reduce((sum, { probability }) => sum + probability, 0)

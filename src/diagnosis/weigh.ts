@@ -1,7 +1,8 @@
 /** What is to be believed of a case in a state. */
 import { answerAt } from '../book/tell-apart.ts'
 import { type Belief, believe } from '../inference/belief.ts'
-import type { Observation } from '../inference/hypotheses.ts'
+import type { Hypotheses, Observation } from '../inference/hypotheses.ts'
+import { given } from '../inference/joint/given.ts'
 import type { Case, Grouping } from './case.ts'
 import type { Outcome, State, Step } from './state.ts'
 
@@ -45,6 +46,11 @@ export function beliefIn(one: Case, state: State): Belief {
   const belief = beliefs.get(state) ?? believe(one.among, observationsOf(one, state))
   beliefs.set(state, belief)
   return belief
+}
+
+/** What each cause lets expect of further tests, now that the evidence has told something of the parts' values. */
+export function expectedIn({ among }: Case, belief: Belief): Hypotheses {
+  return given(among, belief)
 }
 
 /** The probability of each group, in the order of the grouping. */

@@ -20,7 +20,8 @@ const known = new WeakMap<Hypotheses, (Broad | undefined)[]>()
  * The range of an observable: what its hypotheses expect, with a wide margin. Evenly over u is evenly over the
  * logarithm where x is much larger than the scale.
  */
-export function broadOf(among: Hypotheses, observable: number): Broad {
+export function broadOf(now: Hypotheses, observable: number): Broad {
+  const among = now.origin ?? now
   const ranges = known.get(among) ?? []
   known.set(among, ranges)
   const found = ranges[observable] ?? rangeOf(among, observable)

@@ -17,6 +17,27 @@ export interface Observable {
   readonly effort: number
 }
 
+/**
+ * What several observations share: values that nobody knows, one carbon transmitter's resistance say, each a standard
+ * normal variable z of its own hypothesis. What z moves, it moves in every observation at once.
+ */
+export interface Loose {
+  /** Values that move u in proportion. */
+  readonly straight: number
+  /** Values that spread so widely that u bends. */
+  readonly curved: number
+  /**
+   * By how much each value moves u of an observable under hypothesis k: for each straight one the step for z = 1, then
+   * for each curved one the steps for z = −2, −1, 1 and 2. All of `into` is overwritten; where no steps are known, by 0.
+   */
+  steps(k: number, observable: number, into: Float64Array): void
+}
+
+/** Numbers that a `Loose` writes. */
+export function widthOf({ straight, curved }: Pick<Loose, 'straight' | 'curved'>): number {
+  return straight + 4 * curved
+}
+
 /** Hypotheses by their index, rows of one number an observable. */
 export interface Hypotheses {
   readonly observables: readonly Observable[]
@@ -29,6 +50,10 @@ export interface Hypotheses {
   readonly expected: Float64Array
   /** Standard deviation of u around its expected value, besides the observation's own error. */
   readonly spread: Float64Array
+  /** What the spread is made of; absent where every observation spreads by itself. */
+  readonly loose?: Loose
+  /** What these were before anything was observed; whatever no hypothesis explains knows nothing of evidence. */
+  readonly origin?: Hypotheses
 }
 
 /** What was observed: the number (+∞ for `open`), the answer by its index, or that it was one of several answers. */
@@ -37,4 +62,10 @@ export interface Observation {
   readonly x?: number
   readonly answer?: number
   readonly answers?: readonly number[]
+}
+
+/** How probable each hypothesis is, and that it is none of them; the sum is 1. */
+export interface Belief {
+  readonly of: Float64Array
+  readonly none: number
 }

@@ -5,7 +5,7 @@ import { logNormalDensity, normalBetween } from './normal.ts'
 import { along, answerOf, type Expected, expectedOf } from './scale.ts'
 
 /** Nothing is quite impossible: without a floor one strange observation would leave nothing to compare. */
-const LEAST_LOG = -690
+export const LEAST_LOG = -690
 
 /** Natural logarithms of the likelihood of one observation by every hypothesis, and by `none`. */
 export interface Likelihoods {
@@ -58,7 +58,7 @@ function weigh(among: Hypotheses, observation: Observation): Likelihoods {
 }
 
 /** The answers that it may have been, said in words or as a number; undefined where nothing was said of them. */
-function answersGiven(
+export function answersGiven(
   { cuts }: Observable,
   { x, answer, answers }: Observation,
 ): readonly number[] | undefined {
@@ -76,7 +76,7 @@ export function answerProbabilities(seen: Observable, expected: Expected): numbe
 }
 
 /** Where answers begin and end on the scale. */
-function edgesOf(seen: Observable): readonly number[] {
+export function edgesOf(seen: Observable): readonly number[] {
   const cuts = seen.cuts ?? []
   return [Number.NEGATIVE_INFINITY, ...cuts.map((cut) => along(seen, cut)), Number.POSITIVE_INFINITY]
 }
@@ -113,16 +113,16 @@ function logNumber(seen: Observable, { says, u, sigma }: Expected, x: number, br
   return Math.max(LEAST_LOG, logSum(asMeant, slipped))
 }
 
-function logBroad(seen: Observable, x: number, broad: Broad): number {
+export function logBroad(seen: Observable, x: number, broad: Broad): number {
   return x === Number.POSITIVE_INFINITY ? Math.log(OPEN_SHARE) : logBroadDensity(broad, along(seen, x))
 }
 
-function logOf(probability: number): number {
+export function logOf(probability: number): number {
   return probability > 0 ? Math.max(LEAST_LOG, Math.log(probability)) : LEAST_LOG
 }
 
 /** log(eᵃ + eᵇ) without leaving the range of numbers. */
-function logSum(a: number, b: number): number {
+export function logSum(a: number, b: number): number {
   const most = Math.max(a, b)
   return most === Number.NEGATIVE_INFINITY ? most : most + Math.log1p(Math.exp(Math.min(a, b) - most))
 }

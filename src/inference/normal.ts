@@ -60,3 +60,27 @@ export function normalBelowRoughly(z: number): number {
   const beyond = (Math.exp(-0.5 * size * size) / Math.sqrt(2 * Math.PI)) * polynomial
   return z < 0 ? beyond : 1 - beyond
 }
+
+/** How much of a standard normal variable lies between two places, and its mean and variance where it lies there. */
+export interface Cut {
+  readonly mass: number
+  readonly mean: number
+  readonly variance: number
+}
+
+/**
+ * A standard normal variable of which it is known that it lies between two places. Mean and variance are 0 and 1 where
+ * hardly anything lies there.
+ * @source Johnson, Kotz and Balakrishnan, Continuous Univariate Distributions, vol. 1, 13.10.1; from memory
+ */
+export function cutNormal(least: number, most: number): Cut {
+  const mass = normalBetween(least, most)
+  if (mass < 1e-12) return { mass, mean: 0, variance: 1 }
+  const [low, high] = [density(least), density(most)]
+  const mean = (low - high) / mass
+  const variance = 1 + (times(least, low) - times(most, high)) / mass - mean * mean
+  return { mass, mean, variance: Math.min(1, Math.max(0, variance)) }
+}
+
+const density = (z: number): number => Math.exp(-0.5 * z * z - HALF_LOG_TAU)
+const times = (z: number, thin: number): number => (thin === 0 ? 0 : z * thin)

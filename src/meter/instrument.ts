@@ -75,13 +75,13 @@ export interface Instrument {
 /** A rule of the hand or the ear, in SI units. */
 export interface Habit {
   readonly value: number
-  readonly unit: 'A' | '1'
+  readonly unit: 'A' | 'Ω' | '1'
   readonly says: string
   readonly source: string
 }
 
-/** What hand and ear add. */
-export type HabitName = 'transmitter-spread' | 'click' | 'scrape' | 'loud'
+/** What hand and ear add. `open`: the ohms above which a reading is taken for an open circuit. */
+export type HabitName = 'transmitter-spread' | 'click' | 'scrape' | 'loud' | 'open'
 
 /** A table of instruments. */
 export interface Instruments {

@@ -97,8 +97,8 @@ const INSTRUMENT = z.strictObject({
 })
 
 const HABIT = z.strictObject({
-  value: plain(0, 1e6).register(z.globalRegistry, { examples: ['0.00005'] }),
-  unit: z.enum(['A', '1']),
+  value: plain(0, 1e9).register(z.globalRegistry, { examples: ['0.00005'] }),
+  unit: z.enum(['A', 'Ω', '1']),
   says: text('what it means'),
   source: text('common practice, no source'),
 })
@@ -112,6 +112,7 @@ const SCHEMA = z.strictObject({
       click: z.optional(HABIT),
       scrape: z.optional(HABIT),
       loud: z.optional(HABIT),
+      open: z.optional(HABIT),
     }),
   ),
 })

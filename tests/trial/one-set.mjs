@@ -7,6 +7,7 @@ import { caseOf } from '../../dist/lib/diagnosis/case.js'
 import { rankedTests } from '../../dist/lib/diagnosis/next.js'
 import { answer, begin } from '../../dist/lib/diagnosis/state.js'
 import { allowedTests, beliefIn, groupingIn, groupProbabilities } from '../../dist/lib/diagnosis/weigh.js'
+// biome-ignore lint/correctness/useImportExtensions: the declaration beside it is no module to import
 import { dice, metered, worldOf } from './draw.mjs'
 
 const OPEN = Number.POSITIVE_INFINITY
@@ -32,6 +33,12 @@ function tried(state, world, test, laws, roll) {
   const outcome = outcomeOf(test, world.read(test), laws, roll)
   if (outcome === undefined) return { ...state, steps: [...state.steps, { test: test.id }] }
   return answer(state, test.id, outcome)
+}
+
+/** Whether an answer is not as it should be. */
+function isComplaint(book, id, outcome) {
+  const answers = book.tests.find((test) => test.id === id)?.words?.answers ?? []
+  return answers.some((one) => one.id === outcome?.answer && !one.fine)
 }
 
 /** The same part and the same family of mode, whichever of several faults comes first. */
@@ -62,6 +69,7 @@ export function tryOne(set, truth, odd, laws, roll) {
   const world = worldOf({ net: inputs.net, kit, laws, roll, faults: truth, odd })
   let state = begin({ inside: true, live: true })
   for (const test of book.tests) if (test.words !== undefined) state = tried(state, world, test, laws, roll)
+  const noticed = state.steps.some(({ test, outcome }) => isComplaint(book, test, outcome))
   const stages = []
   const asked = []
   for (let readings = 0; readings <= Math.max(...laws.readings); readings += 1) {
@@ -84,7 +92,7 @@ export function tryOne(set, truth, odd, laws, roll) {
     asked.push(test.id)
     state = tried(state, world, test, laws, roll)
   }
-  return { stages, asked }
+  return { stages, asked, noticed }
 }
 
 function causeName(one, members, state) {

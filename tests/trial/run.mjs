@@ -6,6 +6,7 @@ import { layOut } from '../../dist/lib/answer/book-order.js'
 import { tableVariants } from '../../dist/lib/figures/table-variants.js'
 import { packagedFolder } from '../../dist/lib/host/packaged.js'
 import { folderShelf } from '../../dist/lib/host/shelf.js'
+// biome-ignore lint/correctness/useImportExtensions: the declaration beside it is no module to import
 import { layTrialOut, tryPairs, trySingles } from './one-set.mjs'
 import { trialPage } from './page.mjs'
 

@@ -43,14 +43,14 @@ export function ask(bench: BenchSet, one: Asked): BenchTest {
   }
 }
 
-/** As it should be. */
-export function fine(id: string, says: string): BenchAnswer {
-  return { id, says, fine: true }
+/** As it should be; `also` are other words that plainly mean it. */
+export function fine(id: string, says: string, ...also: readonly string[]): BenchAnswer {
+  return { id, says, fine: true, ...(also.length === 0 ? {} : { also }) }
 }
 
 /** Not as it should be. */
-export function amiss(id: string, says: string): BenchAnswer {
-  return { id, says, fine: false }
+export function amiss(id: string, says: string, ...also: readonly string[]): BenchAnswer {
+  return { id, says, fine: false, ...(also.length === 0 ? {} : { also }) }
 }
 
 /** A condition of the examined set, all others as they rest. */

@@ -42,7 +42,12 @@ export const COMPLAINTS: readonly Complaint[] = Object.freeze([
   complaint('always-busy', 'callers always find the line engaged', ['engaged', 'engaged']),
   complaint('others-affected', 'other telephones fail while this one is plugged in', ['others', 'affected']),
   complaint('one-way-round-only', 'it works one way round only', ['either-way', 'one-way']),
-  complaint('dialling-without-effect', 'dialling does not break the tone', ['dial-breaks', 'stays']),
+  complaint(
+    'dialling-without-effect',
+    'dialling does not break the tone',
+    ['tone', 'faint', 'clear'],
+    ['dial-breaks', 'stays'],
+  ),
   complaint('clicks-while-dialling', 'the receiver clicks loudly while the dial turns', [
     'dial-mutes',
     'clicks',

@@ -28,7 +28,10 @@ export function eitherWayTests(bench: OnLine): readonly BenchTest[] {
         const better = Math.max(one, other)
         return better < 1 ? Math.min(FAR, 1 / better) : Math.min(one, other)
       }),
-      answers: [amiss('one-way', 'it works one way round only'), fine('same', 'it does the same')],
+      answers: [
+        amiss('one-way', 'it works one way round only', 'no'),
+        fine('same', 'it does the same', 'yes'),
+      ],
       cuts: [1],
     }),
   ]

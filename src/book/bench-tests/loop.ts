@@ -39,7 +39,7 @@ function stopsOnLifting(bench: OnLine): readonly BenchTest[] {
       how: 'Have the line called; while the bell sounds, or should, lift the handset and keep the receiver off your ear. Listen whether the ringing stops, here or in the ear of the caller.',
       when: 'off-hook/ringing',
       measure,
-      answers: [amiss('no', 'it goes on ringing'), fine('stops', 'it stops')],
+      answers: [amiss('no', 'it goes on ringing'), fine('stops', 'it stops', 'yes')],
       cuts: [1],
     }),
   ]
@@ -55,7 +55,7 @@ function goesOnRinging(bench: OnLine): readonly BenchTest[] {
       how: 'Have the line called and leave the handset where it is. Listen whether the call rings on, or breaks off by itself in the first ring as if somebody had answered.',
       when: 'on-hook/ringing',
       measure,
-      answers: [fine('goes-on', 'it rings on'), amiss('drops', 'it breaks off by itself')],
+      answers: [fine('goes-on', 'it rings on', 'yes'), amiss('drops', 'it breaks off by itself', 'no')],
       cuts: [1],
     }),
   ]
@@ -68,7 +68,7 @@ function engaged(bench: OnLine): BenchTest {
     how: 'With every handset down, have the line called from elsewhere: does the caller hear that it is engaged?',
     when: 'on-hook',
     measure: loopMade(bench, 'on-hook'),
-    answers: [fine('free', 'it is free'), amiss('engaged', 'it is engaged')],
+    answers: [fine('free', 'it is free', 'no'), amiss('engaged', 'it is engaged', 'yes')],
     cuts: [1],
   })
 }

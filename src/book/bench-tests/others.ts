@@ -69,7 +69,10 @@ function whole(bench: OnLine, bells: Measure | undefined, tone: Measure | undefi
       how: 'Leave this handset down. Have the line called and listen to the other bells; lift another handset and listen for the tone. What works with this set unplugged is to work beside it.',
       when: 'on-hook',
       measure: least(...all),
-      answers: [amiss('affected', 'something fails that works without it'), fine('work', 'they work')],
+      answers: [
+        amiss('affected', 'something fails that works without it', 'no'),
+        fine('work', 'they work', 'yes'),
+      ],
       cuts: [1],
     }),
   ]
@@ -85,9 +88,9 @@ function ringing(bench: OnLine, bells: Measure | undefined): readonly BenchTest[
       when: 'on-hook/ringing',
       measure: bells,
       answers: [
-        amiss('silent', 'one of them is silent'),
-        amiss('weak', 'one of them rings weakly'),
-        fine('ring', 'they ring well'),
+        amiss('silent', 'one of them is silent', 'no'),
+        amiss('weak', 'one of them rings weakly', 'no'),
+        fine('ring', 'they ring well', 'yes'),
       ],
       cuts: [bench.limit('bell-silent') / bench.limit('bell-well'), 1],
     }),
@@ -103,7 +106,7 @@ function tones(bench: OnLine, tone: Measure | undefined): readonly BenchTest[] {
       how: 'Leave this handset down and lift another one that has tone with this set unplugged.',
       when: 'on-hook',
       measure: tone,
-      answers: [amiss('none', 'none'), amiss('faint', 'faint'), fine('clear', 'clear')],
+      answers: [amiss('none', 'none', 'no'), amiss('faint', 'faint', 'yes'), fine('clear', 'clear', 'yes')],
       cuts: speechCuts(bench),
     }),
   ]

@@ -58,9 +58,9 @@ export function soundScore(bench: OnLine, { plans, of }: Measure): number {
 }
 
 const HEARD: readonly BenchAnswer[] = [
-  amiss('silent', 'it is silent'),
-  amiss('weak', 'it rings weakly or only buzzes'),
-  fine('rings', 'it rings well'),
+  amiss('silent', 'it is silent', 'no'),
+  amiss('weak', 'it rings weakly or only buzzes', 'yes'),
+  fine('rings', 'it rings well', 'yes'),
 ]
 
 /** Symptoms of ringing. */

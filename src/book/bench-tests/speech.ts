@@ -20,8 +20,8 @@ export function toneAt(bench: OnLine, { received }: Loudness): Measure | undefin
 
 const FAR_END: readonly BenchAnswer[] = [
   amiss('no', 'not at all'),
-  amiss('faint', 'faintly'),
-  fine('well', 'well'),
+  amiss('faint', 'faintly', 'yes'),
+  fine('well', 'well', 'yes'),
 ]
 
 /** Symptoms of speech, in the order in which a person meets them. */
@@ -43,7 +43,7 @@ export function speechTests(bench: OnLine): readonly BenchTest[] {
         how: 'With the line at rest lift the handset and listen, dial at rest.',
         when: 'off-hook',
         measure: tone,
-        answers: [amiss('none', 'none'), amiss('faint', 'faint'), fine('clear', 'clear')],
+        answers: [amiss('none', 'none', 'no'), amiss('faint', 'faint', 'yes'), fine('clear', 'clear', 'yes')],
         cuts,
       }),
     )

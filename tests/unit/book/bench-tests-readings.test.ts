@@ -1,12 +1,14 @@
 import { kitOf } from 'ringproof/answer/instruments-table'
+import { deliveredSightings } from 'ringproof/answer/sightings-table'
 import { stand } from 'ringproof/answer/standing'
 import type { BenchTest } from 'ringproof/book/bench-test'
+import { scoreRead } from 'ringproof/book/tell-apart'
 import { OPEN } from 'ringproof/figures/variants'
 import { benchOf } from 'ringproof/meter/bench'
 import { corePairs, partPairs, pointsOf } from 'ringproof/meter/points'
 import { readBetween } from 'ringproof/meter/read'
 import { conditionOf, readCondition } from 'ringproof/netlist/condition'
-import { nodeOf, placeOf } from 'ringproof/netlist/netlist'
+import { type Netlist, nodeOf, placeOf } from 'ringproof/netlist/netlist'
 import { describe, expect, test } from 'vitest'
 import { DEMO } from '../../support/bench.ts'
 import { DIGITAL, onBench } from './_bench-tests.ts'
@@ -19,6 +21,10 @@ function bench(target: string, on?: string) {
   return { ...benchOf(net, DIGITAL), loose: [] }
 }
 
+function branchOf({ branches }: Netlist, id: string): number {
+  return branches.findIndex((one) => one.id === id)
+}
+
 const SHOWS: Readonly<Record<string, 'ohms' | 'capacitance' | 'volts' | 'alternating-volts'>> = {
   ohms: 'ohms',
   capacitance: 'capacitance',
@@ -26,8 +32,16 @@ const SHOWS: Readonly<Record<string, 'ohms' | 'capacitance' | 'volts' | 'alterna
   'alternating-volts': 'alternating-volts',
 }
 
-/** What `ringproof meter` shows where a test is read; +∞ where that is open, undefined where it is adrift. */
-function shownBy(on: ReturnType<typeof bench>, set: string, { id }: BenchTest): number | undefined {
+/**
+ * What `ringproof meter` shows where a test is read; +∞ where that is open or counts as open, undefined where it is
+ * adrift. Cores that are off besides.
+ */
+function shownBy(
+  on: ReturnType<typeof bench>,
+  set: string,
+  { id, most = OPEN }: BenchTest,
+  ...off: readonly string[]
+): number | undefined {
   const [what = '', red, black, when = ''] = id.split(' ')
   const place = placeOf(on.net, set)
   const written = readCondition(when === 'cord-off' ? 'on-hook' : when)
@@ -45,10 +59,11 @@ function shownBy(on: ReturnType<typeof bench>, set: string, { id }: BenchTest): 
       red: nodeOf(on.net, `${set}/${red}`),
       black: nodeOf(on.net, `${set}/${black}`),
       condition: conditionOf(set, written, on.net.rest),
-      lifted,
+      lifted: [...lifted, ...off.map((core) => branchOf(on.net, `${set}/${core}`))],
     },
     { shows, ...(frequency === undefined ? {} : { frequency }) },
   )
+  if (value !== null && value > most) return OPEN
   return value ?? (shows === 'ohms' || shows === 'capacitance' ? OPEN : undefined)
 }
 
@@ -163,6 +178,41 @@ describe('a reading', () => {
     expect(fescue.score('ohms handset.r1 handset.r2 cord-off', fescue.mode('receiver', 'open'))).toBe(OPEN)
     expect(fescue.score('ohms handset.r1 handset.r2 on-hook', [{ lifted: index }])).toBeGreaterThan(100)
   })
+
+  test('above 10 MΩ is open, though a clamp lets something pass there, in the score and in what a person reads', () => {
+    // the only other way from core to core is the clamp before its knee, on ohms a leak of 35 MΩ
+    const { index } = fescue.branch('handset.t1')
+    const one = fescue.test('ohms plug.a plug.b off-hook')
+    const meter = bench('fescue', 'none')
+    const { most: _, ...asShown } = one
+    const shown = shownBy(meter, 'fescue', asShown, 'handset.t1') ?? Number.NaN
+    expect(shown).toBeGreaterThan(20e6)
+    expect(shown).toBeLessThan(40e6)
+    expect(scoreRead(one, shown)).toBe(OPEN)
+    expect(fescue.score(one.id, [{ lifted: index }])).toBe(OPEN)
+    expect(one.most).toBe(10e6)
+    expect(scoreRead(one, 9.9e6)).toBe(9.9e6)
+    // nothing else is taken for open: farads and volts are what they are
+    expect(scoreRead(fescue.test('volts plug.a plug.b on-hook'), 50)).toBe(50)
+    // the limit is the one by which sets are identified
+    expect(one.most).toBe(deliveredSightings().reading.open.value)
+  })
+
+  test.each(['handset.t1', 'handset.r1', 'line.a'])(
+    'with %s parked is at the plug what the meter shows',
+    (core) => {
+      const { index } = fescue.branch(core)
+      const meter = bench('fescue', 'none')
+      const outside = fescue.tests.filter(({ id }) => id.startsWith('ohms plug.'))
+      expect(outside.length).toBeGreaterThan(5)
+      for (const one of outside) {
+        const shown = shownBy(meter, 'fescue', one, core) ?? Number.NaN
+        const score = fescue.score(one.id, [{ lifted: index }])
+        if (shown === OPEN || score === OPEN) expect([one.id, score]).toEqual([one.id, shown])
+        else expect(Math.abs(score - shown), one.id).toBeLessThanOrEqual(2e-3 * shown + one.scale)
+      }
+    },
+  )
 
   test('of a capacitor falls with its value', () => {
     const read = SETS.map(benchOn).flatMap((on) =>

@@ -61,7 +61,11 @@ describe('a sound set', () => {
 describe('it rings, but one cannot talk', () => {
   test('joined cores: rings, is heard, hears nothing', () => {
     const joined = astray('handset.r2', 'B3')
-    expect(sedge.amiss(joined)).toEqual({ tone: 'none', hears: 'no', talk: 'no', 'own-voice': 'none' })
+    expect(sedge.amiss(joined)).toEqual({
+      ...{ tone: 'none', hears: 'no', talk: 'no', 'own-voice': 'none' },
+      // where no tone is heard before, none goes
+      'dial-breaks': 'stays',
+    })
     expect(sedge.answer('heard', joined)).toBe('well')
     expect(sedge.answer('stops-ringing', joined)).toBe('stops')
   })

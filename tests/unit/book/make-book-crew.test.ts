@@ -33,7 +33,7 @@ const makerOf = () => {
   return ({ what, from, to }: Stretch): Uint8Array => {
     if (what === 'pairs') return bytesOf(pairs.rows(from, to).scores)
     const made = rows.rows(from, to)
-    return bytesOf(made.scores, made.spreads)
+    return bytesOf(made.scores, made.spreads, made.steps)
   }
 }
 

@@ -31,19 +31,28 @@ const UNMOVED_WITHIN: readonly State[] = ['on-hook']
 /** Ohms in every state that shows something of its own, and capacitance where a capacitor blocks ohms. */
 function readPair(bench: Sound, pair: NodePair, unmoved: readonly State[]): readonly BenchTest[] {
   const all = statesOf(bench).map((state) => heldAt(pair, state))
-  const straight = all.map((held): Read => {
+  // as they are, before what is too much to count as a resistance is taken for open: a bridge of diodes at rest is
+  const tiny = all.map((held): Read => {
     const ohms = straightOhms(bench, held)
-    return { held, ohms, value: scored(bench, ohms) }
+    return { held, ohms, value: figureOf(bench, ohms) }
   })
   // where nothing has changed between two states, what bends has not either
-  const bent = ownValues(bench, straight, []).some((one) => matters(bench, one))
-  const there = bent ? all.map((held) => readBent(bench, held)) : straight
+  const bent = ownValues(bench, tiny, []).some((one) => matters(bench, one))
+  const there = bent
+    ? all.map((held) => readBent(bench, held))
+    : tiny.map((one): Read => ({ ...one, value: one.ohms.score([one.value]) }))
   const kept = ownValues(bench, there, unmoved)
   const back = bent ? kept.flatMap((one) => turnedRound(bench, one)) : []
   return [
     ...[...kept, ...back].map(({ held, ohms }) => ohmsTest(bench, held, ohms)),
     ...capacitances(bench, pair, there),
   ]
+}
+
+/** The one figure on which a straight reading rests. */
+function figureOf(bench: Sound, { plans: [plan] }: Ohms): Amount {
+  if (plan === undefined) throw new RangeError('a reading on ohms has a plan')
+  return bench.amount(plan)
 }
 
 function readBent(bench: Sound, held: Held): Read {
@@ -166,7 +175,7 @@ function matters(bench: Sound, { held, value }: Read): boolean {
   const range = heldBy(value, ranges)
   if (range === undefined) return false
   const own = bench.amount(ownCurrent(bench, held, range))
-  if (!Number.isFinite(value)) return own >= 0 && own <= range['full scale'].value
+  if (!(value <= range['full scale'].value)) return own >= 0 && own <= range['full scale'].value
   return !(Math.abs(own - value) <= UNBENT * value + finest(ranges))
 }
 

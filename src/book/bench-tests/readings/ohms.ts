@@ -22,14 +22,22 @@ export function ohmsRanges({ kit }: Sound): readonly NamedRange[] {
 }
 
 /**
+ * The most that is taken for a resistance, ohms: what is above it is open. What leaks through a clamp, through damp or
+ * through fingers is no way, and hangs on what the instrument sends.
+ */
+export function openAbove(bench: Sound): number {
+  return Math.min(widestScale(ohmsRanges(bench)), bench.kit.habits.open.value)
+}
+
+/**
  * Ohms between two points where no part that bends matters: one question for all ranges, of a current too small to
- * matter. Beyond the widest range is open.
+ * matter. Beyond what counts as open it is.
  */
 export function straightOhms(bench: Sound, held: Held): Ohms {
-  const widest = widestScale(ohmsRanges(bench))
+  const most = openAbove(bench)
   return {
     plans: [sent(bench, held, { probes: [probe(held, 1)], small: true }, (volts) => Math.abs(volts))],
-    score: ([ohms = UNFIXED]) => (ohms > widest ? OPEN : ohms),
+    score: ([ohms = UNFIXED]) => (ohms > most ? OPEN : ohms),
   }
 }
 
@@ -39,31 +47,35 @@ export function straightOhms(bench: Sound, held: Held): Ohms {
  */
 export function bentOhms(bench: Sound, held: Held): Ohms {
   const ranges = ohmsRanges(bench).map(({ range }) => range)
+  const most = openAbove(bench)
   return {
     plans: ranges.map((range) => ownCurrent(bench, held, range)),
-    score: (figures) => chosen(figures, ranges),
+    score: (figures) => chosen(figures, ranges, most),
   }
 }
 
 /** What that shows of the sound set: as few ranges are asked as tell it. What the widest does not hold is open. */
 export function bentValue(bench: Sound, held: Held): Amount {
   const ranges = ohmsRanges(bench).map(({ range }) => range)
-  const shown = (range: Range): Amount => chosen([bench.amount(ownCurrent(bench, held, range))], [range])
+  const most = openAbove(bench)
+  const shown = (range: Range): Amount =>
+    chosen([bench.amount(ownCurrent(bench, held, range))], [range], OPEN)
   const last = ranges.at(-1)
+  // what counts as open on the widest range may be a number on one that sends more
   if (last === undefined || !Number.isFinite(shown(last))) return OPEN
   for (const range of ranges) {
     const value = shown(range)
-    if (Number.isFinite(value)) return value
+    if (Number.isFinite(value)) return value > most ? OPEN : value
   }
   return OPEN
 }
 
-function chosen(figures: readonly Amount[], ranges: readonly Range[]): Amount {
+function chosen(figures: readonly Amount[], ranges: readonly Range[], most: number): Amount {
   const holding = figures.filter(
     (ohms, k) => ohms >= 0 && ohms <= (ranges[k]?.['full scale'].value ?? Number.NEGATIVE_INFINITY),
   )
   const [first] = holding
-  if (first !== undefined) return first
+  if (first !== undefined) return first > most ? OPEN : first
   return figures.some(Number.isNaN) ? UNFIXED : OPEN
 }
 
@@ -126,6 +138,7 @@ export function ohmsTest(bench: Sound, held: Held, { plans, score }: Ohms): Benc
     unit: 'Ω',
     scale: finest(ranges),
     error: (ohms) => sigmaOf(ohms, ranges, bench.kit.instrument),
+    most: openAbove(bench),
     plans,
     score: (figures) => score(figures),
   }
