@@ -9,9 +9,10 @@ import * as checks from './checks.mjs'
 import { openOutside } from './outside.mjs'
 import * as small from './small.mjs'
 import { machine, table } from './table.mjs'
+import * as threads from './threads.mjs'
 import * as variants from './variants.mjs'
 
-const subjects = { small, building, allocation, variants, book, checks }
+const subjects = { small, building, allocation, variants, book, threads, checks }
 
 const wanted = process.argv.slice(2)
 const unknown = wanted.filter((name) => !(name in subjects))
@@ -26,7 +27,7 @@ try {
   const rows = []
   for (const [name, subject] of Object.entries(subjects)) {
     if (wanted.length > 0 && !wanted.includes(name)) continue
-    rows.push(...subject.rows(outside))
+    rows.push(...(await subject.rows(outside)))
   }
   console.log(table(rows))
   if (rows.some(({ met }) => met === false)) process.exitCode = 1
