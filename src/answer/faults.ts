@@ -21,6 +21,8 @@ export interface FaultsRequest extends BookRequest {
   readonly symptoms?: readonly string[]
   /** Two faults at once as well. */
   readonly pairs?: boolean
+  /** The long form of the text; the answer is the same. */
+  readonly whole?: boolean
 }
 
 /** By what means a book is worked out, where there is more than this thread and its memory. */
@@ -73,6 +75,7 @@ function answerOf(
         ...whereAsked(request),
         ...(asked.length === 0 ? {} : { symptoms: request.symptoms }),
         ...(request.pairs === true ? { pairs: true } : {}),
+        ...(request.whole === true ? { whole: true } : {}),
         instrument: kit.instrument.name,
       },
       standing.warnings,

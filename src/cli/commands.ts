@@ -175,15 +175,16 @@ export const COMMANDS: readonly CommandRow[] = [
     name: 'faults',
     summary: 'the fault book of a set: what a person notices of each fault, and which reading tells it',
     words: [['<target>', TARGET, 'targets']],
-    options: ['symptom', 'pairs', 'instrument', ...GROUND, 'cache', ...EVERYWHERE],
+    options: ['symptom', 'pairs', 'whole', 'instrument', ...GROUND, 'cache', ...EVERYWHERE],
     examples: DEMO_EXAMPLES.faults,
     nearWires: true,
     run: async (asked) => {
-      const { instrument, pairs, symptom } = asked.options
+      const { instrument, pairs, symptom, whole } = asked.options
       const request = {
         ...targetOf(asked),
         ...given('symptoms', symptom),
         ...given('pairs', pairs),
+        ...given('whole', whole),
         ...instrumentOf(instrument, asked.io),
       }
       return replyOf(await withBookMeans(asked, (means) => faults(request, asked.shelf, means)))

@@ -97,7 +97,7 @@ export const OPTIONS: Readonly<Record<keyof Given, OptionRow>> = {
   short: { flags: '--short', says: 'a table for one page of print: the cores of the cords, and what tells' },
   whole: {
     flags: '--whole',
-    says: 'the long form: every verdict in full, all figures and the notes of the sheets, also of premises',
+    says: 'the long form: every verdict or fault in full, all figures and the notes of the sheets, also of premises',
   },
   symptom: {
     flags: '--symptom <words>',

@@ -1,5 +1,5 @@
 /** What is to be believed of a case in a state. */
-import { answerAt } from '../book/tell-apart.ts'
+import { answerAt, scoreRead } from '../book/tell-apart.ts'
 import { type Belief, believe } from '../inference/belief.ts'
 import type { Hypotheses, Observation } from '../inference/hypotheses.ts'
 import { given } from '../inference/joint/given.ts'
@@ -22,10 +22,11 @@ export function groupingIn(one: Case, state: State): Grouping {
 /** A step as an observation; undefined where it tells nothing to this book. */
 export function observationOf({ book }: Case, { test, outcome }: Step): Observation | undefined {
   const observable = book.tests.findIndex(({ id }) => id === test)
-  if (observable === -1 || outcome === undefined) return undefined
+  const asked = book.tests[observable]
+  if (asked === undefined || outcome === undefined) return undefined
   if ('open' in outcome) return { observable, x: Number.POSITIVE_INFINITY }
-  if ('x' in outcome) return { observable, x: outcome.x }
-  const known = book.tests[observable]?.words?.answers.map(({ id }) => id) ?? []
+  if ('x' in outcome) return { observable, x: scoreRead(asked, outcome.x) }
+  const known = asked.words?.answers.map(({ id }) => id) ?? []
   const said = 'answers' in outcome ? outcome.answers : [outcome.answer]
   const answers = said.map((id) => known.indexOf(id)).filter((at) => at !== -1)
   return answers.length === 0 ? undefined : { observable, answers }

@@ -1,7 +1,7 @@
 /** Fault books kept on disk between runs. A store that cannot be read or written makes a run slower, never wrong. */
 import { randomUUID } from 'node:crypto'
-import { mkdirSync, readFileSync, renameSync, rmSync, utimesSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { mkdirSync, readFileSync, renameSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
 import type { BookStore } from '../index.ts'
 import { nameOf, sealed, unsealed } from './book-seal.ts'
 import { type Bounds, prune } from './book-store-prune.ts'
@@ -25,6 +25,8 @@ export function bookStore(folder: string, bounds: Bounds = BOUNDS): BookStore {
   const pathOf = (key: string): string => join(folder, nameOf(key) + ENDING)
   // the first write of a run looks, so that many short runs stay within bounds too
   let written = LOOK_EVERY
+  // a folder that cannot be had is asked for once: what it refuses now it refuses for every entry to come
+  let refused = false
   return {
     read(key) {
       return quietly(() => {
@@ -35,8 +37,12 @@ export function bookStore(folder: string, bounds: Bounds = BOUNDS): BookStore {
       })
     },
     write(key, bytes) {
+      if (refused) return
       quietly(() => {
-        mkdirSync(folder, { recursive: true, mode: 0o700 })
+        if (!hasFolder(folder)) {
+          refused = true
+          return
+        }
         const path = pathOf(key)
         const beside = `${path}.${process.pid}.${randomUUID()}.tmp`
         try {
@@ -56,6 +62,29 @@ export function bookStore(folder: string, bounds: Bounds = BOUNDS): BookStore {
       quietly(() => rmSync(pathOf(key), { force: true }))
     },
   }
+}
+
+/** Whether the folder is there, or could be made. */
+function hasFolder(folder: string): boolean {
+  return quietly(() => makeFolder(folder)) === true
+}
+
+/**
+ * Makes a folder and those above it, one step at a time. Not `recursive: true`: where a system answers "not there" to a
+ * folder that is to be made in one that is there, as below `/proc`, Node 20 tries again without end.
+ * @throws Error of the file system where it refuses, or where something else than a folder stands in the way
+ */
+function makeFolder(folder: string): true {
+  if (statSync(folder, { throwIfNoEntry: false })?.isDirectory() === true) return true
+  const above = dirname(folder)
+  if (above !== folder) makeFolder(above)
+  try {
+    mkdirSync(folder, { mode: 0o700 })
+  } catch (error) {
+    // another run may have been faster
+    if (statSync(folder, { throwIfNoEntry: false })?.isDirectory() !== true) throw error
+  }
+  return true
 }
 
 /** What was used last goes last. */

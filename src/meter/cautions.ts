@@ -8,6 +8,11 @@ export const UNPLUG: string =
   `${cautionText('opening', 'ringing', 'burst')} These readings are of a set that no line reaches. ` +
   'On a live line the ranges of ohms, diode and capacitance ruin the instrument and may hurt its owner.'
 
+/** For work at a set part of which is on its live line and part of which is not. */
+export const AT_WORK: string =
+  `${cautionText('opening', 'ringing', 'burst')} Ohms, diode and capacitance are read only where no line reaches the ` +
+  'set: on a live line they ruin the instrument and may hurt its owner.'
+
 /** For a reading at points of an open set on a live line. */
 export const OPEN_AND_LIVE: string =
   'One of these points lies inside the set: to reach it the set stands open on a live line, its screws, cradle and ' +

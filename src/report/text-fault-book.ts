@@ -1,34 +1,36 @@
-/** The fault book as text: faults by what a person notices of them, each with the readings that tell it. */
-import type { FaultRow, FaultsAnswer, Notice, PairsAnswer, Shown, Telling } from '../answer/faults-answer.ts'
-import { formatQuantity } from '../quantities/format.ts'
+/** The fault book as text: how many faults show what, then the faults by what a person notices, with what tells them. */
+import type { FaultsAnswer, Notice, PairsAnswer } from '../answer/faults-answer.ts'
+import { leading, noticeText, symptomOf } from './fault-book-notices.ts'
 import { heading } from './heading.ts'
 import type { Page } from './paint.ts'
 import { shortId, subjectText } from './place-names.ts'
 import { type Column, table } from './table.ts'
-import { counted, STATE_WORDS } from './words.ts'
+import { groupsLines, stillLines } from './text-fault-book-groups.ts'
+import { counted } from './words.ts'
 import { hanging, wrap } from './wrap.ts'
 
-/** Faults in groups of what is noticed, those that move nothing, pairs, and how many of all. */
+/** How many of all, by symptom; faults in groups of what is noticed, those that move nothing, pairs. */
 export function faultsText(answer: FaultsAnswer, page: Page): string[] {
   const { cautions, sound } = answer
   return [
     ...heading({ ...answer, request: shownRequest(answer) }, page),
     ...cautions.flatMap((one) => wrap(`Caution: ${one}`, page.width).map((line) => page.paint.warn(line))),
     ...(cautions.length === 0 ? [] : ['']),
+    ...countLines(answer, page),
+    ...summaryLines(answer, page),
     ...(sound.length === 0
       ? []
       : [
           ...hanging(
             'With nothing wrong: ',
-            `${noticeText(sound)}; that is no fault of the set.`,
+            `${noticeText(leading(sound))}; that is no fault of the set.`,
             page.width,
           ),
           '',
         ]),
-    ...groupsOf(answer.faults).flatMap((rows) => groupLines(rows, answer, page)),
+    ...groupsLines(answer, page),
     ...stillLines(answer, page),
     ...pairLines(answer, page),
-    ...countLines(answer, page),
   ]
 }
 
@@ -38,71 +40,27 @@ function shownRequest({ request }: FaultsAnswer): FaultsAnswer['request'] {
   return Array.isArray(symptoms) ? { ...rest, symptom: symptoms.join(', ') } : rest
 }
 
-/** `Does the bell ring? it is silent`. */
-function noticeText(notices: readonly Notice[]): string {
-  return notices.map(({ asks, says }) => `${asks} ${says}`).join('; ')
-}
-
-/** Faults of which a person notices the same, in the order in which they come up; those of which nothing is last. */
-function groupsOf(rows: readonly FaultRow[]): readonly (readonly FaultRow[])[] {
-  const groups = new Map<string, FaultRow[]>()
-  for (const row of rows) {
-    const key = noticeText(row.notices)
-    groups.set(key, [...(groups.get(key) ?? []), row])
-  }
-  const quiet = groups.get('')
-  groups.delete('')
-  return quiet === undefined ? [...groups.values()] : [...groups.values(), quiet]
-}
-
-const HEADS: readonly Column[] = [
-  { heading: 'fault' },
-  { heading: 'told by' },
-  { heading: 'sound', align: 'right' },
-  { heading: 'faulty', align: 'right' },
+const SUMMARY: readonly Column[] = [
+  { heading: 'faults', align: 'right' },
+  { heading: 'with which is noticed' },
 ]
 
-function groupLines(rows: readonly FaultRow[], { place }: FaultsAnswer, page: Page): string[] {
-  const notices = rows[0]?.notices ?? []
-  const title =
-    notices.length === 0
-      ? ['Nothing is noticed; readings alone tell']
-      : notices.map((one) => noticeText([one]))
-  const cells = rows.flatMap((row) => rowsOf(row, place))
-  return [
-    ...title.flatMap((line) => wrap(line, page.width).map((one) => page.paint.bold(one))),
-    ...table(HEADS, cells, page),
-    '',
-  ]
-}
-
-/** A fault's line, and one more for its second reading. */
-function rowsOf({ says, tells }: FaultRow, place: string): readonly (readonly string[])[] {
-  const [first, ...others] = tells
-  const name = subjectText(says, place)
-  if (first === undefined) return [[name, 'no reading', '', '']]
-  return [[name, ...cellsOf(first, place)], ...others.map((one) => ['', ...cellsOf(one, place)])]
-}
-
-function cellsOf(one: Telling, place: string): readonly string[] {
-  const live = one.live ? ' (live)' : ''
-  return [subjectText(one.test, place) + live, shownText(one.sound, one), shownText(one.faulty, one)]
-}
-
-function shownText({ value, state }: Shown, { unit, resolution }: Telling): string {
-  if (value === null) return state === undefined ? '–' : STATE_WORDS[state]
-  // what is less than the last digit is none
-  return formatQuantity(Math.abs(value) < resolution / 2 ? 0 : value, unit)
-}
-
-/** Faults that nobody can tell from the sound set. */
-function stillLines({ 'moving nothing': still, place }: FaultsAnswer, page: Page): string[] {
-  if (still.length === 0) return []
-  return [
-    page.paint.bold('Nothing here tells these; what may be seen or heard'),
-    ...still.flatMap(({ says, sign }) => hanging('  ', `${subjectText(says, place)}: ${sign}`, page.width)),
-    '',
-  ]
+/** By symptom how many faults show it, the most first; one that only ever follows from another is left out. */
+function summaryLines({ faults }: FaultsAnswer, page: Page): string[] {
+  const counts = new Map<string, { readonly one: Notice; count: number }>()
+  const leads = new Set(faults.flatMap(({ notices }) => leading(notices).map(symptomOf)))
+  for (const one of faults.flatMap(({ notices }) => notices)) {
+    if (!leads.has(symptomOf(one))) continue
+    const known = counts.get(symptomOf(one)) ?? { one, count: 0 }
+    known.count += 1
+    counts.set(symptomOf(one), known)
+  }
+  const quiet = faults.filter(({ notices }) => notices.length === 0).length
+  const rows = [...counts.values()]
+    .sort((p, q) => q.count - p.count)
+    .map(({ one, count }) => [`${count}`, noticeText([one])])
+  if (rows.length > 0 && quiet > 0) rows.push([`${quiet}`, 'nothing; readings alone tell'])
+  return rows.length === 0 ? [] : [...table(SUMMARY, rows, page), '']
 }
 
 /** So many pairs are printed; JSON holds more. */
@@ -115,7 +73,9 @@ function pairLines({ pairs, place }: FaultsAnswer, page: Page): string[] {
     says.map((one) => subjectText(one, place)).join(' and '),
     notices.length === 0
       ? 'nothing'
-      : notices.map((one) => `${shortId(one.test, place)} ${one.answer}`).join(', '),
+      : leading(notices)
+          .map((one) => `${shortId(one.test, place)} ${one.answer}`)
+          .join(', '),
   ])
   const heads = [{ heading: 'two faults at once' }, { heading: 'noticed' }]
   return [
@@ -138,8 +98,6 @@ function countLines({ counts }: FaultsAnswer, page: Page): string[] {
   const asked = matching === faults ? '' : `, ${matching} of them with what was asked for`
   const still = counts['moving nothing']
   const silent = still === 0 ? '' : `, ${still} that nothing here tells`
-  return wrap(
-    `${counted(faults, 'fault')}${asked}${silent}; ${counted(symptoms, 'symptom')} and ${counted(readings, 'reading')} looked at`,
-    page.width,
-  )
+  const text = `${counted(faults, 'fault')}${asked}${silent}; ${counted(symptoms, 'symptom')} and ${counted(readings, 'reading')} looked at`
+  return [...wrap(text, page.width), '']
 }

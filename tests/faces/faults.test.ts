@@ -25,12 +25,42 @@ describe('ringproof faults', () => {
     expect(first.code).toBe(0)
     expect(first.err).toBe('')
     expect(first.out).toContain('faults sedge on none instrument digital')
-    expect(first.out).toMatch(/\d+ faults.*; 0 symptoms and \d+ readings\s+looked at\n$/s)
+    expect(first.out).toMatch(/\n\d+ faults[^;]*; 0 symptoms and \d+ readings\s+looked at\n\n/)
     expect(held.size).toBeGreaterThan(0)
     const kept = held.size
     const again = await faults('--on', 'none')
     expect(again.out).toBe(first.out)
     expect(held.size).toBe(kept)
+  })
+
+  test('prints every fault in its line where the whole is asked for', async () => {
+    const [short, whole] = [await faults('--on', 'none'), await faults('--on', 'none', '--whole')]
+    expect(whole.code).toBe(0)
+    expect(whole.out).toContain('told by')
+    expect(whole.out.length).toBeGreaterThan(short.out.length)
+    // JSON holds all of it in any case
+    const { data, wrong } = jsonOf(await faults('--on', 'none', '--whole', '--json'))
+    expect(wrong).toEqual([])
+    expect(data).toMatchObject({ request: { whole: true } })
+  })
+
+  test('says a word before anything is laid out, and takes it away, on a terminal alone', async () => {
+    const said: string[] = []
+    const ran = await ringproof(['faults', 'sedge', '--on', 'none'], {
+      books: () => {
+        // the means are made before the set is read: nothing has been worked out yet
+        expect(said).toEqual([expect.stringContaining('laying out')])
+        return { store }
+      },
+      status: (text) => said.push(text),
+    })
+    expect(ran.code).toBe(0)
+    expect(said.at(-1)).toBe('')
+    // a set that is not there is said so, the line gone
+    said.length = 0
+    const none = await ringproof(['faults', 'sedgge'], { status: (text) => said.push(text) })
+    expect(none.code).toBe(2)
+    expect(said.at(-1) ?? '').toBe('')
   })
 
   test('prints JSON of its schema', async () => {

@@ -30,8 +30,18 @@ describe('progress', () => {
     expect(lines).toEqual(['checking the hall', 'checking the porch', ''])
   })
 
+  test('says a word at once before work that cannot be looked into, and whatever follows', () => {
+    const { io, lines, clock } = terminal()
+    const { tell, begin, done } = progressOn(io, clock)
+    begin('laying out')
+    tell('checking the hall')
+    done()
+    expect(lines).toEqual(['laying out', 'checking the hall', ''])
+  })
+
   test('is silent where errors go to no terminal', () => {
-    const { tell, done } = progressOn({} as never, () => Number.MAX_SAFE_INTEGER)
+    const { tell, begin, done } = progressOn({} as never, () => Number.MAX_SAFE_INTEGER)
+    begin('laying out')
     tell('checking the hall')
     done()
     expect(watched({} as never, () => 7)).toBe(7)

@@ -69,7 +69,7 @@ describe('the delivered instruments', () => {
   })
 
   test('say what hand and ear add, and from where', () => {
-    expect(Object.keys(habits).sort()).toEqual(['click', 'loud', 'scrape', 'transmitter-spread'])
+    expect(Object.keys(habits).sort()).toEqual(['click', 'loud', 'open', 'scrape', 'transmitter-spread'])
     for (const habit of Object.values(habits)) expect(habit.source).toBe('from memory')
   })
 
