@@ -79,9 +79,20 @@ export { type Json, jsonText, problemsEnvelope, toJson } from './report/json.ts'
 export { ANSWER_SCHEMAS, type AnswerName, answerJsonSchema } from './report/json-answers.ts'
 export { type Paint, PLAIN } from './report/paint.ts'
 export { type Answer, answerText, type Page } from './report/text.ts'
-export { identifyQuestion, identifyVerdict } from './report/text-identify.ts'
+export {
+  numberedAnswers as identifyAnswers,
+  questionText as identifyQuestion,
+  reasonsText as identifyReasons,
+  soFarText as identifySoFar,
+} from './report/text-identify-question.ts'
+export { identifyVerdict } from './report/text-identify-verdict.ts'
 export { problemsText } from './report/text-problems.ts'
-export { questionText as diagnosisQuestion, whyText as diagnosisReasons } from './report/text-question.ts'
+export {
+  questionText as diagnosisQuestion,
+  refusedText as diagnosisRefused,
+  soFarText as diagnosisSoFar,
+  whyText as diagnosisReasons,
+} from './report/text-question.ts'
 export { type JsonSchema, sheetJsonSchema } from './sheet/json-schema.ts'
 export type { Sheet, SheetKind } from './sheet/model.ts'
 export { readSheet as readSheetText } from './sheet/read.ts'

@@ -28,7 +28,7 @@ export interface PossibleCause {
 /** Causes that no allowed test tells apart. */
 export interface PossibleGroup {
   readonly probability: number
-  /** Causes in it; the most probable are told. */
+  /** Causes in it; of the leading group the first hundred are told, of the others the most probable. */
   readonly size: number
   readonly causes: readonly PossibleCause[]
   /** A test that would tell them apart though it was not allowed. */
@@ -104,5 +104,7 @@ export interface DiagnoseAnswer extends Envelope {
   readonly skipped: readonly { readonly test: string; readonly asks: string }[]
   /** While something tells more. */
   readonly next?: NextQuestion
+  /** What one might begin with, while nothing has been told yet; for a person, not in JSON. */
+  readonly complaints?: readonly { readonly id: string; readonly says: string }[]
   readonly cautions: readonly string[]
 }

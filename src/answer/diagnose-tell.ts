@@ -8,8 +8,9 @@ import type { Outcome } from '../diagnosis/state.ts'
 import type { NextQuestion, PossibleCause, PossibleGroup, Seen, Weighed, WhatIf } from './diagnose-answer.ts'
 import { noticesOf, scoresOf } from './fault-rows.ts'
 
-/** So many causes of a group are told. */
+/** So many causes of a group are told; of the leading one as many as a person may want to go through. */
 const TOLD = 6
+const TOLD_FIRST = 100
 
 type Words = Pick<PossibleCause, 'says' | 'sign' | 'mend'>
 
@@ -37,13 +38,17 @@ export function causeSays(one: Case, cause: Cause): string {
   return cause.map((f) => one.book.faults[f]?.says ?? '').join('; and ')
 }
 
-/** A group with its likeliest members. */
-export function groupOf(one: Case, { members, probability, apart }: RankedGroup): PossibleGroup {
+/** A group with its likeliest members; those of the leading group all, as far as anybody would read. */
+export function groupOf(
+  one: Case,
+  { members, probability, apart }: RankedGroup,
+  isLeading: boolean,
+): PossibleGroup {
   return {
     probability,
     size: members.length,
     causes: soundFirst(members)
-      .slice(0, TOLD)
+      .slice(0, isLeading ? TOLD_FIRST : TOLD)
       .map((member) => ({
         ...causeOf(one, one.causes[member.cause] ?? []),
         probability: member.probability,

@@ -1,15 +1,17 @@
 /** `diagnose`: why does it not work? Causes ranked by what was observed, and the question that tells most. */
+import { complaintsFor } from '../book/bench-tests/index.ts'
 import { workBook, workPairs } from '../book/work-book.ts'
 import { type Case, caseOf } from '../diagnosis/case.ts'
 import { nextQuestion, type Question } from '../diagnosis/next.ts'
 import { resultOf } from '../diagnosis/result.ts'
 import { type Allowed, answer, begin, type State, skip, undo } from '../diagnosis/state.ts'
-import { UNPLUG } from '../meter/cautions.ts'
+import { AT_WORK, UNPLUG } from '../meter/cautions.ts'
 import type { Shelf } from '../sheet/shelf.ts'
 import { type BookRequest, type LaidOut, layOut } from './book-order.ts'
 import type { DiagnoseAnswer, NextQuestion } from './diagnose-answer.ts'
 import { evidenceOf, type Said } from './diagnose-evidence.ts'
 import { writtenOutcome } from './diagnose-outcome.ts'
+import { toldAgain } from './diagnose-reading.ts'
 import { groupOf, questionOf, weighedOf } from './diagnose-tell.ts'
 import { envelope } from './envelope.ts'
 import { type BookMeans, meansWith } from './faults.ts'
@@ -103,25 +105,30 @@ function answerOf(
   const next = question && questionOf(one, question)
   const pairs = one.causes.length - faults.length - 1
   return {
-    ...envelope(
-      'diagnose',
-      { ...asked(request, standing.name), instrument: kit.instrument.name },
-      standing.warnings,
-    ),
+    ...envelope('diagnose', { ...asked(request, standing.name), instrument: kit.instrument.name }, [
+      ...standing.warnings,
+      ...toldAgain(state.steps.filter(({ given }) => given === true)),
+    ]),
     outcome: 'answered',
     stands: standsOf(standing),
     place: place.place,
     instrument: kit.instrument.name,
     counts: { faults: faults.length, ...(pairs > 0 ? { pairs } : {}), tests: tests.length },
     decided: stands,
-    groups: groups.map((group) => groupOf(one, group)),
+    groups: groups.map((group, k) => groupOf(one, group, k === 0)),
     none,
     evidence: evidence.map(weighedOf),
     skipped: skipped.map(({ id, asks }) => ({ test: id, asks })),
     ...(next === undefined ? {} : { next }),
-    // whatever it is, somebody will open the set to mend it
-    cautions: [...new Set([UNPLUG, ...(next?.cautions ?? [])])],
+    cautions: cautionsBefore(next),
+    ...(state.steps.length === 0 ? { complaints: complaintsFor(tests) } : {}),
   }
+}
+
+/** The first questions are on the live line, yet whatever it is, somebody will open the set to mend it. */
+function cautionsBefore(next: NextQuestion | undefined): readonly string[] {
+  const theirs = next?.cautions ?? []
+  return theirs.includes(UNPLUG) ? theirs : [AT_WORK, ...theirs]
 }
 
 function asked(request: DiagnoseRequest, name: string): Record<string, unknown> {

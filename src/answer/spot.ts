@@ -85,14 +85,14 @@ function refuseTaken(premises: PremisesSheet, place: string): never {
   })
 }
 
-/** Refuses a spot for what is not put anywhere. @throws ProblemError */
-export function refuseSpot({ at, in: socket }: SpotAsked, what: string): void {
+/** Refuses a spot for what is not put anywhere; `instead` is a better mend where one is known. @throws ProblemError */
+export function refuseSpot({ at, in: socket }: SpotAsked, what: string, instead?: string): void {
   const [option, value] = at === undefined ? ['--in', socket] : ['--at', at]
   if (value === undefined) return
   refuse({
     code: 'request-wrong',
     found: `\`${option} ${value}\` for ${what}`,
     expected: 'a set or a rewire that is put somewhere on premises',
-    mend: `leave \`${option}\` out, or name the set and say where with \`--on\``,
+    mend: instead ?? `leave \`${option}\` out, or name the set and say where with \`--on\``,
   })
 }

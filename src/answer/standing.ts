@@ -108,7 +108,7 @@ export function rewired(rewire: RewireSheet, shelf: Shelf): Rewirable {
 export function stand(where: Where, shelf: Shelf): Standing {
   const { sheet, warnings } = subjectOf(where, shelf)
   if (sheet.sheet === 'premises') {
-    refuseSpot(where, `the premises ${sheet.name}`)
+    refuseSpot(where, `the premises ${sheet.name}`, setThere(sheet, where))
     return standPremises(sheet, warnings, where, shelf)
   }
   const one: Rewirable =
@@ -133,6 +133,14 @@ export function stand(where: Where, shelf: Shelf): Standing {
     warnings: [...warnings, ...one.warnings, ...theirs],
     ...rewiring,
   }
+}
+
+/** How one asks for the set that stands at the place that was meant. */
+function setThere({ name, sets }: PremisesSheet, { at }: Where): string | undefined {
+  const there = at === undefined || !Object.hasOwn(sets, at) ? undefined : sets[at]
+  return there === undefined
+    ? undefined
+    : `name the set that stands there: \`${there.rewire ?? there.set} --on ${name} --at ${at}\``
 }
 
 function alone(name: string, one: Rewirable, warnings: readonly Problem[]): Standing {

@@ -1,18 +1,19 @@
 /** The answer to `diagnose` as text: what it is, how sure, what mends it, what speaks for it, what to ask next. */
-import type { DiagnoseAnswer, PossibleGroup, Seen, Weighed } from '../answer/diagnose-answer.ts'
-import { formatQuantity } from '../quantities/format.ts'
+import type { DiagnoseAnswer, PossibleGroup, Weighed } from '../answer/diagnose-answer.ts'
 import { heading } from './heading.ts'
 import type { Page } from './paint.ts'
 import { subjectText } from './place-names.ts'
 import { table } from './table.ts'
-import { shareText, whyLines } from './text-question.ts'
+import { isNone, seenText, shareText, whyLines } from './text-question.ts'
 import { counted } from './words.ts'
 import { hanging, wrap } from './wrap.ts'
 
 /** So many groups are shown; JSON holds all that count. */
 const SHOWN = 5
-/** So many causes of a group are named. */
+/** So many causes of the leading group are told with what to look for; the others shortly. */
 const NAMED = 4
+/** So many at most: nobody reads more, and JSON holds them. */
+const LISTED = 40
 
 const DECIDED = {
   sure: 'It is, by what was found out:',
@@ -28,13 +29,14 @@ export function diagnosisText(answer: DiagnoseAnswer, page: Page): string[] {
   return [
     ...heading({ ...answer, request: shownRequest(answer) }, page),
     ...cautions.flatMap((one) => wrap(`Caution: ${one}`, page.width).map((line) => page.paint.warn(line))),
-    '',
-    page.paint.bold(DECIDED[decided]),
-    ...shown.flatMap((group, k) => groupLines(group, k === 0, answer, page)),
+    ...(cautions.length === 0 ? [] : ['']),
+    ...beginningLines(answer, page),
+    ...(isNone(groups, none) ? noneLines(answer, page) : [page.paint.bold(DECIDED[decided])]),
+    ...shown.flatMap((group, k) => groupLines(group, k === 0 && !isNone(groups, none), answer, page)),
     ...(rest.length === 0
       ? []
       : row(sum(rest), `${counted(rest.length, 'other cause')} or groups of them, each less probable`, page)),
-    ...row(none, 'none of these', page),
+    ...(isNone(groups, none) ? [] : row(none, 'none of these', page)),
     '',
     ...evidenceLines(answer, page),
     ...(next === undefined
@@ -63,44 +65,82 @@ function row(probability: number, says: string, page: Page): string[] {
   return hanging(`${shareText(probability).padStart(12)}  `, says, page.width)
 }
 
-/** A group: its likeliest causes; what to look for and what mends it where it leads. */
-function groupLines(
-  { probability, causes, size, apart }: PossibleGroup,
-  isLeading: boolean,
-  { place }: DiagnoseAnswer,
-  page: Page,
-): string[] {
-  const [first, ...others] = causes
-  if (first === undefined) return []
-  const indent = ' '.repeat(14)
-  const named = others.slice(0, NAMED - 1)
-  const unnamed = size - 1 - named.length
-  const more = (label: string, text: string): string[] =>
-    hanging(`${indent}${label.padEnd(6)}`, subjectText(text, place), page.width)
-  const mending = ({ sign, mend }: typeof first): string[] => [...more('look', sign), ...more('mend', mend)]
+/** What one might begin with, where nothing has been told. */
+function beginningLines({ complaints, evidence, skipped }: DiagnoseAnswer, page: Page): string[] {
+  if (complaints === undefined || evidence.length + skipped.length > 0) return []
+  const ask = 'or let it ask you, question by question, with `--ask`'
+  if (complaints.length === 0)
+    return [...wrap(`You have told nothing yet. Tell readings, ${ask}.`, page.width), '']
+  const width = Math.max(...complaints.map(({ id }) => id.length))
   return [
-    ...row(probability, subjectText(first.says, place), page),
-    ...(isLeading ? mending(first) : []),
-    ...(isLeading
-      ? named.flatMap((one) => [...more('or', one.says), ...mending(one)])
-      : named.slice(0, 1).flatMap((one) => more('or', one.says))),
-    ...tellUnnamed(isLeading ? unnamed : size - 2, isLeading, apart, place).flatMap((text) =>
-      hanging(indent, text, page.width),
-    ),
+    ...wrap(`You have told nothing yet. Begin with \`--symptom\` and a complaint, ${ask}.`, page.width),
+    ...complaints.flatMap(({ id, says }) => hanging(`  ${id.padEnd(width)}  `, says, page.width)),
+    '',
   ]
 }
 
-function tellUnnamed(
-  count: number,
-  isLeading: boolean,
-  apart: PossibleGroup['apart'],
-  place: string,
+/** That it is rather none of the causes, and what to do then. */
+function noneLines({ none, request }: DiagnoseAnswer, page: Page): string[] {
+  const pairs = request.pairs === true ? '' : ' Two faults at once are looked for with `--pairs`.'
+  const advice = `Ask and read again what speaks against the first cause below.${pairs} Whether it is wired as its sheet says is what \`ringproof identify\` finds out.`
+  return [
+    page.paint.bold('No cause that is known fits well:'),
+    ...row(none, 'none of these', page),
+    ...hanging(' '.repeat(14), advice, page.width),
+    page.paint.bold('The most probable of those that are known:'),
+  ]
+}
+
+/** A group: all causes of the one that leads, with what to look for and what mends it; two of any other. */
+function groupLines(group: PossibleGroup, isLeading: boolean, answer: DiagnoseAnswer, page: Page): string[] {
+  const [first, second] = group.causes
+  if (first === undefined) return []
+  if (isLeading) return leadingLines(group, answer, page)
+  const { place } = answer
+  const or = hanging(`${INDENT}or    `, subjectText(second?.says ?? '', place), page.width)
+  return [
+    ...row(group.probability, subjectText(first.says, place), page),
+    ...(second === undefined ? [] : or),
+    ...moreLines(group.size - 2, page),
+  ]
+}
+
+const INDENT = ' '.repeat(14)
+
+function moreLines(count: number, page: Page): string[] {
+  return count > 0 ? hanging(INDENT, `or ${count} more like ${count > 1 ? 'these' : 'it'}`, page.width) : []
+}
+
+/** The leading group, numbered where it has several causes. */
+function leadingLines(
+  { probability, causes, size, apart }: PossibleGroup,
+  { place, request }: DiagnoseAnswer,
+  page: Page,
 ): string[] {
-  const others = count > 0 ? [`or ${count} more like ${count > 1 ? 'these' : 'it'}`] : []
-  if (!isLeading) return others
-  return apart === undefined
-    ? others
-    : [...others, `told apart by what was not allowed: ${subjectText(apart.asks, place)}`]
+  const told = (label: string, text: string): string[] =>
+    hanging(`${INDENT}${label.padEnd(6)}`, subjectText(text, place), page.width)
+  const mending = ({ sign, mend }: (typeof causes)[number]): string[] => [
+    ...told('look', sign),
+    ...told('mend', mend),
+  ]
+  const [first] = causes
+  const outside = request.inside === false ? ' from outside' : ''
+  const listed = causes.slice(0, LISTED)
+  return [
+    ...(size === 1 && first !== undefined
+      ? [...row(probability, subjectText(first.says, place), page), ...mending(first)]
+      : [
+          ...row(probability, `${size} causes that look alike${outside}:`, page),
+          ...listed.flatMap((one, k) => [
+            ...told(String(k + 1), one.says),
+            ...(k < NAMED ? mending(one) : []),
+          ]),
+          ...moreLines(size - listed.length, page),
+        ]),
+    ...(apart === undefined
+      ? []
+      : hanging(INDENT, `told apart by what was not allowed: ${subjectText(apart.asks, place)}`, page.width)),
+  ]
 }
 
 function evidenceLines({ evidence, place, skipped }: DiagnoseAnswer, page: Page): string[] {
@@ -131,13 +171,6 @@ function speaksText({ speaks, ratio }: Weighed): string {
   const times = speaks === 'for' ? ratio : 1 / ratio
   const size = times > CLEARLY ? `over ${CLEARLY}` : times.toFixed(times < 10 ? 1 : 0)
   return `${speaks} it, ${size} : 1`
-}
-
-/** What was seen, in words or as a value. */
-function seenText({ says, value, state, unit }: Seen): string {
-  if (state !== undefined) return 'open'
-  if (says !== undefined) return says
-  return typeof value === 'number' ? formatQuantity(value, unit) : 'not known'
 }
 
 function countLines({ counts, instrument }: DiagnoseAnswer, page: Page): string[] {

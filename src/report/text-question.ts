@@ -1,5 +1,6 @@
 /** A question of a diagnosis as text: what to do, what may be answered, and what that would mean. */
-import type { NextQuestion, WhatIf } from '../answer/diagnose-answer.ts'
+import type { DiagnoseAnswer, NextQuestion, Seen, WhatIf } from '../answer/diagnose-answer.ts'
+import type { Problem } from '../problem.ts'
 import { formatQuantity } from '../quantities/format.ts'
 import type { Page } from './paint.ts'
 import { subjectText } from './place-names.ts'
@@ -13,12 +14,14 @@ export function shareText(probability: number): string {
   return probability < 0.001 ? 'under 0.1 %' : `${(100 * probability).toFixed(1)} %`
 }
 
-/** The question itself, numbered answers or what to write, and its cautions. */
-export function questionText(question: NextQuestion, place: string, page: Page): string {
+/** The question itself, with its number where it has one; numbered answers or what to write, and its cautions. */
+export function questionText(question: NextQuestion, place: string, page: Page, count?: number): string {
   const { asks, outcomes, unit, cautions, how, site } = question
   const isWorded = outcomes.some(({ answer }) => answer !== undefined)
   return lines([
-    ...wrap(subjectText(asks, place), page.width).map((line) => page.paint.bold(line)),
+    ...wrap(`${count === undefined ? '' : `Question ${count}: `}${subjectText(asks, place)}`, page.width).map(
+      (line) => page.paint.bold(line),
+    ),
     ...cautions.flatMap((one) => wrap(`Caution: ${one}`, page.width).map((line) => page.paint.warn(line))),
     // leads are held somewhere: without that the question cannot be answered
     ...(site === 'in-use' ? [] : hanging('  ', subjectText(how, place), page.width)),
@@ -56,9 +59,85 @@ export function whyLines(question: NextQuestion, place: string, page: Page): str
   return [
     ...(how === '' ? [] : hanging('  how   ', subjectText(how, place), page.width)),
     ...hanging('  with  ', conditionWords(condition), page.width),
-    ...hanging('  why   ', `it is expected to tell ${bits.toFixed(2)} bits in ${effort} min`, page.width),
+    ...hanging('  why   ', `it is expected to tell ${amountText(bits)}, in about ${effort} min`, page.width),
     ...table(heads, rows, page),
   ]
+}
+
+/** From so many bits on it tells much, or something. */
+const [MUCH, SOMETHING] = [0.5, 0.1] as const
+
+/** Bits in plain words: one bit parts what is possible into two equal halves. */
+export function amountText(bits: number): string {
+  return bits >= MUCH ? 'much' : bits >= SOMETHING ? 'something' : 'a little'
+}
+
+/** What was seen, in words or as a value. */
+export function seenText({ says, value, state, unit }: Seen): string {
+  if (state !== undefined) return 'open'
+  if (says !== undefined) return says
+  return typeof value === 'number' ? formatQuantity(value, unit) : 'not known'
+}
+
+/**
+ * What an answer was taken for, where that is not what was written, and how far it is after it: the leading cause with
+ * its share.
+ */
+export function soFarText(
+  { evidence, groups, none, place }: DiagnoseAnswer,
+  page: Page,
+  last: { readonly test: string; readonly written: string },
+): string {
+  const noted = evidence.find(({ test }) => test === last.test)?.observed
+  const [first] = groups
+  const percent = (share: number): string => {
+    const whole = Math.round(100 * share)
+    return whole < 1 ? 'under 1 %' : whole > 99 ? 'over 99 %' : `${whole} %`
+  }
+  const cause = first?.causes[0]
+  const leads =
+    first === undefined || cause === undefined || isNone(groups, none)
+      ? `no cause that is known fits well, ${percent(none)}`
+      : `${shortly(cause, place)}${first.size > 1 ? ` or ${first.size - 1} like it` : ''}, ${percent(first.probability)}`
+  return lines([
+    ...(noted === undefined || isWritten(noted, last.written)
+      ? []
+      : hanging('noted: ', seenText(noted), page.width)),
+    ...hanging('so far: ', leads, page.width),
+  ])
+}
+
+/** Whether it is rather none of the causes than the most probable of them. */
+export function isNone(groups: DiagnoseAnswer['groups'], none: number): boolean {
+  return none > (groups[0]?.probability ?? 0)
+}
+
+/** A cause on one line; of no fault only that. */
+function shortly(
+  { faults, says }: DiagnoseAnswer['groups'][number]['causes'][number],
+  place: string,
+): string {
+  return faults.length === 0 ? (says.split(/[,;]/)[0] ?? says) : subjectText(says, place)
+}
+
+function isWritten(noted: Seen, written: string): boolean {
+  const said = written.trim().toLowerCase()
+  const [only, ...others] = noted.answers ?? []
+  return seenText(noted).toLowerCase() === said || (others.length === 0 && only?.toLowerCase() === said)
+}
+
+/** Why a line was not understood, without the code that only programs need, and what helps. */
+export function refusedText(problems: readonly Problem[], page: Page): string {
+  const all = problems.flatMap(({ found, expected, mend }) =>
+    wrap(
+      `Not understood: ${found}. Expected: ${expected}.${mend === undefined ? '' : ` ${mend[0]?.toUpperCase()}${mend.slice(1)}.`}`,
+      page.width,
+    ),
+  )
+  return lines([
+    ...all,
+    ...wrap('`?` explains the question, `skip` passes over it, `back` goes back.', page.width),
+  ])
 }
 
 function pointText({ says, size, probability }: WhatIf['points'][number], place: string): string {

@@ -87,6 +87,19 @@ describe('an open transmitter core in sedge', () => {
   })
 })
 
+describe('where there is no tone', () => {
+  test('nobody is asked whether it goes away, with the case open or shut', async () => {
+    for (const inside of [true, false]) {
+      const one = await diagnosing({ target: 'sedge', symptoms: [COMPLAINT], inside })
+      for (const fault of ['handset.t1 open', 'handset.r1 open', 'receiver open']) {
+        const { asked } = follow(one, `sedge/${fault}`)
+        expect(asked).toContain('tone: none')
+        expect(asked.filter((line) => line.startsWith('dial-breaks'))).toEqual([])
+      }
+    }
+  }, 60_000)
+})
+
 describe('the command', () => {
   const lines = (...all: readonly string[]) => {
     const left = [...all]
@@ -105,23 +118,92 @@ describe('the command', () => {
     )
     expect({ code, err }).toEqual({ code: 0, err: '' })
     expect(out).toMatch(/it points at/)
-    expect(out).toMatch(/found the answer `nonsense`/)
-    expect(out).toMatch(/It is, by what was found out:\n +9\d\.\d % {2}.*(touch|shorted)/)
+    expect(out).toMatch(/Not understood: the answer `nonsense`/)
+    expect(out).toMatch(
+      /It is, by what was found out:\n +9\d\.\d % {2}(\d+ causes[^\n]*\n +1 +)?.*(touch|shorted)/,
+    )
     expect(out).toMatch(/mend/)
     expect(out).toMatch(/Caution: Unplug/)
     for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80)
   }, 60_000)
 
   test('ends calmly where the input ends, and where a person stops', async () => {
-    for (const io of [lines(), lines('stop'), lines('back', 'skip', '', 'end')]) {
+    for (const io of [lines(), lines('end'), lines('back', 'skip', '', 'STOP')]) {
       const { code, out } = await ringproof([...DIAGNOSE, '--ask'], io)
       expect(code).toBe(0)
       expect(out).toMatch(/It is not decided yet/)
     }
   }, 60_000)
 
+  test('takes yes and no, says what they were taken for and how far it is, and `stop` as an answer', async () => {
+    const { code, out } = await ringproof(
+      [...DIAGNOSE, '--ask'],
+      lines('YES', 'b', 'stop', 'No', 'perhaps', 'Well', 'end'),
+    )
+    expect(code).toBe(0)
+    expect(out).toMatch(/Question 1: Does the ringing stop/)
+    expect(out.match(/noted: it stops\nso far: .*, \d+ %/g)).toHaveLength(2)
+    expect(out).toMatch(/noted: none\nso far: /)
+    expect(out.replace(/\s+/g, ' ')).toMatch(/Not understood: the answer `perhaps`\. .*`\?` explains/)
+    expect(out).not.toMatch(/request-wrong|1 problem/)
+    expect(out.match(/Question \d/g)?.slice(-1)).toEqual(['Question 4'])
+    // what stood at the beginning is not said again at the end
+    expect(out.match(/Caution: /g)).toHaveLength(1)
+  }, 60_000)
+
+  test('a bare number is ohms where ohms were asked for; a comma is told', async () => {
+    const { out } = await ringproof(
+      [...DIAGNOSE, '--ask'],
+      lines('stops', 'none', 'well', 'none', '0,2 Ω', '150', 'end'),
+    )
+    expect(out.replace(/\s+/g, ' ')).toMatch(/Write `0\.2 Ω`, with a point, not a comma/)
+    expect(out).toMatch(/noted: 150 Ω\nso far: /)
+  }, 60_000)
+
+  test('a reading that fits nothing is said to be none of the causes, with what to do', async () => {
+    const { out } = await ringproof(
+      [
+        'diagnose',
+        'sedge',
+        '--reading',
+        'plug.a plug.b off-hook 1234 Ω',
+        '--observed',
+        'tone=clear',
+        '--reading',
+        'handset.r1 handset.r2 on-hook 66 kΩ',
+      ],
+      lines(),
+    )
+    expect(out).toMatch(/No cause that is known fits well:\n +\d\d\.\d % {2}none of these\n[^:]*--pairs/)
+  }, 60_000)
+
+  test('two values of one reading: the later counts, and that is said', async () => {
+    const READ = 'plug.a plug.b off-hook'
+    const { out, err } = await ringproof(
+      ['diagnose', 'sedge', '--reading', `${READ} 450 Ω`, '--reading', `${READ} 460 Ω`],
+      lines(),
+    )
+    expect(err.replace(/\s+/g, ' ')).toMatch(/with two values, expected one value each; the later one counts/)
+    expect(out).toMatch(/460 Ω/)
+  }, 60_000)
+
+  test('says what one may begin with where nothing was told, and only there', async () => {
+    const { out } = await ringproof(['diagnose', 'sedge'], lines())
+    expect(out).toMatch(/You have told nothing yet\..*--symptom/)
+    expect(out).toMatch(/^ {2}bell-silent +the bell is silent$/m)
+    expect((await ringproof(DIAGNOSE, lines())).out).not.toMatch(/told nothing/)
+  }, 60_000)
+
+  test('names the set that stands at the place that was meant', async () => {
+    const { code, err } = await ringproof(['diagnose', 'station-house', '--at', 'kitchen'], lines())
+    expect(code).toBe(2)
+    expect(err.replace(/\s+/g, ' ')).toMatch(
+      /name the set that stands there: `\S+ --on station-house --at kitchen`/,
+    )
+  })
+
   test('asks by itself only where a person sits, and nothing decides yet', async () => {
-    const asked = await ringproof(DIAGNOSE, { ...lines('stop'), person: true })
+    const asked = await ringproof(DIAGNOSE, { ...lines('end'), person: true })
     expect(asked.out).toMatch(/Answer each question/)
     const plain = await ringproof(DIAGNOSE, lines())
     expect(plain.out).not.toMatch(/Answer each question/)
@@ -148,7 +230,7 @@ describe('the command', () => {
         ],
         ...['--no-live', '--outside', '--json', '--ask'],
       ],
-      lines('stop'),
+      lines('end'),
     )
     const { wrong } = jsonOf(ran)
     expect(wrong).toEqual([])
@@ -161,11 +243,16 @@ describe('the command', () => {
   test.each([
     [['--symptom', 'rings-but-no-speach'], /perhaps `rings-but-no-speech`/],
     [['--observed', 'tone=purple'], /one of none, faint, clear/],
-    [['--observed', 'colour=red'], /the symptom `colour`/],
+    [['--observed', 'colour=red'], /the question `colour`/],
     [['--reading', 'plug.b plug.a off-hook 3 Ω'], /the other way/],
     [['--reading', 'plug.a plug.b off-hook 3 A'], /210 Ω/],
     [['--reading', 'plug.a plug.b off-hook'], /no value behind/],
-    [['--reading', 'plug.a plug.z off-hook 3 Ω'], /a reading of this book/],
+    [['--reading', 'plug.a plug.z off-hook 3 Ω'], /the point `plug.z` .* perhaps `plug.[ab]`/],
+    [['--reading', 'plug.a plug.b offhook 3 Ω'], /the condition `offhook` .* perhaps `off-hook`/],
+    [['--reading', 'plug.a handset.r1 off-hook 3 Ω'], /does not read that pair so.*handset.r1 on-hook/],
+    [['--symptom', 'bell-silent', '--observed', 'rings=rings'], /contradict each other about `rings`/],
+    [['--observed', 'tone'], /one of none, faint, clear/],
+    [['--symptom', 'others-affected'], /of this set one may complain: rings-but-no-speech/],
     [['--ask'], /where nobody can be asked/],
   ])(
     'refuses %j with what would be right',

@@ -86,7 +86,8 @@ describe('a place is refused', () => {
   test.each([
     ['a place that is not there', { ...HUT, at: 'stair-hed' }, 'perhaps `stair-head`'],
     ['a socket that is not there', { ...HUT, in: 'stair' }, 'perhaps `stairs`'],
-    ['one for premises themselves', { target: 'gatehouse', at: 'hall' }, 'leave `--at` out'],
+    ['one for premises themselves', { target: 'gatehouse', at: 'hall' }, '`fescue --on gatehouse --at hall`'],
+    ['one for premises without it', { target: 'gatehouse', at: 'moon' }, 'leave `--at` out'],
     ['one for a set that stands nowhere', { target: 'fescue', on: 'none', in: 'front' }, 'leave `--in` out'],
   ])('where it is %s', (_, where, mend) => {
     const problem = refused(() => check(where, DEMO))

@@ -245,6 +245,13 @@ describe('the pair either way round', () => {
 })
 
 describe('the dial', () => {
+  test('breaks no tone where an open transmitter core leaves none, though dialling itself closes the loop', () => {
+    const open = [{ lifted: sedge.branch('handset.t1').index }]
+    expect(sedge.answer('tone', open)).toBe('none')
+    expect(sedge.answer('dial-breaks', open)).toBe('stays')
+    expect(sedge.answer('dial-breaks')).toBe('goes')
+  })
+
   test('clicks in the ear with both its mute contacts open', () => {
     const open = ['mute-ear', 'mute-speech'].map((name): Change => ({ lifted: sedge.branch(name).index }))
     expect(sedge.amiss(open)).toEqual({ 'dial-mutes': 'clicks' })
