@@ -88,6 +88,8 @@ export interface IdentifyAnswer extends Envelope {
   readonly findings: readonly IdentifyFinding[]
   /** What was said before of the same thing and no longer counts: of several findings the last does. */
   readonly 'taken back': readonly Pick<IdentifyFinding, 'id' | 'says' | 'ohms'>[]
+  /** Terminals that were read, or a strap was seen at, though no known set has them: perhaps slips. */
+  readonly stray: readonly string[]
   /** In what the first and the next differ by their sheets. */
   readonly differences: readonly Difference[]
   /** Straps of the first that no reading has led through, so that a change there would not have shown. */

@@ -1,71 +1,13 @@
-/** What a person writes of a set on the bench: readings and sightings, in words. */
+/** What a person writes of what can be seen of a set on the bench. */
 import type { Finding } from '../identify/evidence.ts'
-import type { Pair } from '../identify/expected.ts'
 import type { KnownSet } from '../identify/known.ts'
-import { NO_TERMINAL, OPEN } from '../identify/outcomes.ts'
 import { markingSighting, partSighting, strapSighting, stripSighting } from '../identify/seen/inside.ts'
-import { answerMeant, type Sighting } from '../identify/seen/sighting.ts'
-import { CONDITION_WORDS, readCondition, writeCondition } from '../netlist/condition.ts'
+import { answerMeant, OTHER, type Sighting } from '../identify/seen/sighting.ts'
 import { refuse } from '../problem.ts'
 import { nearest } from '../quantities/nearest.ts'
-import { readQuantity } from '../quantities/quantity.ts'
 
-const TERMINAL = /^[A-Z]+[1-9][0-9]*$/
-const EXAMPLE = '`A3 A4 on-hook 0.2 Ω`, `A3 A4 off-hook open`, or `A3 A4 no such terminal`'
-/** Words for a terminal that is not there. */
-const ABSENT = new Set([NO_TERMINAL, 'absent', 'not there', 'none'])
-/** Words for a reading beyond all ranges. */
-const OPENS = new Set([OPEN, 'ol', 'o.l', 'infinite', '∞'])
 /** What is answered when nobody looked. */
-const SKIPS = new Set(['not looked', 'skip', '?', ''])
-
-/**
- * `A3 A4 on-hook 0.2 Ω`: red, black, condition (on-hook where left out), what was shown.
- *
- * @param open ohms above which a reading counts as open
- * @throws ProblemError
- */
-export function readingFrom(text: string, open: number = Number.POSITIVE_INFINITY): Finding {
-  const words = text.trim().split(/\s+/)
-  const [red = '', black = '', third = ''] = words
-  for (const terminal of [red, black]) {
-    if (!TERMINAL.test(terminal)) refuseReading(text, `\`${terminal}\`, which is no terminal`)
-  }
-  if (red === black) refuseReading(text, `\`${red}\` twice`)
-  const condition = /^(on|off)-hook/.test(third) ? third : 'on-hook'
-  const shown = words.slice(condition === third ? 3 : 2).join(' ')
-  return shownAt(pairOf(red, black, condition, text), shown, text, open)
-}
-
-function pairOf(red: string, black: string, words: string, text: string): Pair {
-  const read = readCondition(words)
-  if (read === undefined || read.line !== 'idle')
-    refuseReading(text, `the condition \`${words}\``, `on-hook or off-hook, then any of ${DIALS}`)
-  return { red, black, condition: writeCondition(read) }
-}
-
-const DIALS = CONDITION_WORDS.slice(2)
-  .filter((one) => !['ringing', 'speech', 'idle'].includes(one))
-  .join(', ')
-
-function shownAt(pair: Pair, shown: string, text: string, open: number): Finding {
-  const words = shown.trim().toLowerCase()
-  if (ABSENT.has(words)) return { found: 'absent', pair }
-  if (OPENS.has(words)) return { found: 'reading', pair, ohms: Number.POSITIVE_INFINITY, times: 1 }
-  const read = readQuantity(shown.trim(), 'resistance', { min: 0 })
-  if (!read.ok) refuseReading(text, read.fault.found, read.fault.expected, read.fault.mend)
-  const { value } = read.quantity
-  return { found: 'reading', pair, ohms: value > open ? Number.POSITIVE_INFINITY : value, times: 1 }
-}
-
-function refuseReading(text: string, found: string, expected?: string, mend?: string): never {
-  refuse({
-    code: 'request-wrong',
-    found: text === found ? `the reading ${found}` : `the reading \`${text}\`: ${found}`,
-    expected: expected ?? 'two terminals, the condition, and what the meter shows',
-    mend: mend ?? `write ${EXAMPLE}`,
-  })
-}
+const SKIPS = new Set(['not looked', 'skip', '?'])
 
 /** Whether somebody said that he did not look. */
 export function isSkipped(words: string): boolean {
@@ -84,13 +26,30 @@ export function sightingFrom(
   const { id, answer } = unabridged(written, said)
   const sighting = sightings.find((one) => one.id === id) ?? madeFor(id, known)
   if (sighting === undefined) refuseSighting(text, id, sightings)
-  if (isSkipped(answer) && at >= 0) return undefined
+  if (answer === '') refuseUnsaid(text, at >= 0, sighting)
+  if (isSkipped(answer)) return undefined
   return answered(sighting, answer, text)
+}
+
+/** Short forms whose answer stands behind a colon. */
+const BY_COLON = new Set(['strip', 'marking'])
+
+/** Nobody said what was seen: a person who did not look says so. */
+function refuseUnsaid(text: string, isNamed: boolean, { id, sort, answers }: Sighting): never {
+  const name = id.slice(id.indexOf('.') + 1)
+  const begun = BY_COLON.has(sort) ? `${sort}=${name}:` : `${id}=`
+  const example = answers.findLast((one) => one !== OTHER) ?? ''
+  refuse({
+    code: 'request-wrong',
+    found: `\`${text}\`${isNamed ? ', with nothing that was seen' : ', without `=` and what was seen'}`,
+    expected: `\`${begun}\` and one of ${answers.join(', ')}, or \`not looked\``,
+    mend: `for example \`${begun}${example}\``,
+  })
 }
 
 /** The finding of an answer to a sighting. @throws ProblemError for words that are no answer */
 function answered(sighting: Sighting, answer: string, text: string): Finding {
-  const meant = answerMeant(sighting, answer)
+  const meant = answerMeant(sighting, answer) ?? begunBy(sighting, answer)
   if (meant !== undefined) return { found: 'sighting', sighting, answer: meant }
   const near = nearest(answer, sighting.answers)
   refuse({
@@ -99,6 +58,13 @@ function answered(sighting: Sighting, answer: string, text: string): Finding {
     expected: `${sighting.answers.join(', ')}, or \`not looked\``,
     ...(near === undefined ? {} : { mend: `perhaps \`${near}\`` }),
   })
+}
+
+/** The only answer that begins so. */
+function begunBy({ answers }: Sighting, letters: string): number | undefined {
+  const begun = answers.filter((one) => one.toLowerCase().startsWith(letters.toLowerCase()))
+  const [only = '', ...others] = begun
+  return begun.length === 0 || others.length > 0 ? undefined : answers.indexOf(only)
 }
 
 /** Short forms: `strap=B2-B3` is `strap.B2-B3=yes`, `no-part=bell-resistor`, `strip=A:6`, `marking=bell-resistor:3k3`. */

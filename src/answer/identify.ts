@@ -11,6 +11,7 @@ import { insideSightings } from '../identify/seen/inside.ts'
 import { outsideSightings } from '../identify/seen/outside.ts'
 import { type Laid, LEADS, rankStage, stageOf, stillAlive } from '../identify/stage.ts'
 import { impliedStraps } from '../identify/straps.ts'
+import { strayTerminals } from '../identify/stray.ts'
 import { unreadShare } from '../identify/unread.ts'
 import { UNPLUG } from '../meter/cautions.ts'
 import type { Problem } from '../problem.ts'
@@ -27,8 +28,9 @@ import {
   sureWords,
   takenBackJson,
 } from './identify-parts.ts'
+import { readingFrom } from './identify-reading.ts'
 import { sheetsInReach, unitsInReach } from './identify-sheets.ts'
-import { readingFrom, sightingFrom } from './identify-words.ts'
+import { sightingFrom } from './identify-words.ts'
 import { kitOf } from './instruments-table.ts'
 import { deliveredSightings } from './sightings-table.ts'
 import { QUIET, type Tell } from './tell.ts'
@@ -145,6 +147,7 @@ function answerOf(
     },
     findings: findings.map((one) => findingJson(one, first, next, reader)),
     'taken back': takenBack(given).map(takenBackJson),
+    stray: strayTerminals(findings, known),
     differences: first === undefined || next === undefined ? [] : differencesOf(first, next),
     ...(best === undefined || best.bits < TELLS
       ? {}

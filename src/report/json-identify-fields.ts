@@ -25,6 +25,7 @@ const nextJson = (next: NonNullable<IdentifyAnswer['next']>): Fields =>
 /** Keys of `identify/1` between its head and its problems. */
 export const IDENTIFY_KEYS: readonly string[] = [
   ...['outcome', 'instrument', 'finds', 'sure', 'compared', 'groups', 'unknown', 'findings', 'taken back'],
+  'stray',
   ...['differences', 'next', 'unread', 'straps', 'cautions'],
 ]
 

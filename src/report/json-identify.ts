@@ -39,6 +39,7 @@ export const IDENTIFY: Readonly<Record<string, z.ZodMiniType>> = {
     }),
   ),
   'taken back': z.array(z.strictObject({ id: text, says: maybe(text), ohms: maybe(z.number()) })),
+  stray: texts,
   differences: z.array(z.strictObject(difference)),
   next: maybe(
     z.strictObject({

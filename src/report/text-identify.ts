@@ -1,9 +1,11 @@
 /** The answer to `identify` as text: what it is, how sure, why, and what to find out next. */
-import type { IdentifiedGroup, IdentifyAnswer, IdentifyNext } from '../answer/identify-answer.ts'
+import type { IdentifyAnswer } from '../answer/identify-answer.ts'
 import { heading } from './heading.ts'
-import { howText, outcomeText, saidText, shareText, whereText } from './identify-words.ts'
+import { howText, saidText, shareText } from './identify-words.ts'
 import type { Page } from './paint.ts'
 import { table } from './table.ts'
+import { asksText, outcomeLines } from './text-identify-question.ts'
+import { identifyVerdict } from './text-identify-verdict.ts'
 import { counted } from './words.ts'
 import { hanging, wrap } from './wrap.ts'
 
@@ -19,7 +21,7 @@ export function identifyText(answer: IdentifyAnswer, page: Page): string[] {
     ...answer.cautions.flatMap((one) =>
       wrap(`Caution: ${one}`, page.width).map((line) => page.paint.warn(line)),
     ),
-    '',
+    ...(answer.cautions.length === 0 ? [] : ['']),
     ...verdictLines(answer, page),
     ...groupLines(answer, page),
     ...findingLines(answer, page),
@@ -28,28 +30,11 @@ export function identifyText(answer: IdentifyAnswer, page: Page): string[] {
     ...unreadLines(answer, page),
     ...strapLines(answer, page),
     ...nextLines(answer, page),
-    `${counted(answer.compared, 'known set')} compared, each state of a slot counted for itself`,
+    ...wrap(
+      `${counted(answer.compared, 'known set')} compared, each state of a slot counted for itself`,
+      page.width,
+    ),
   ]
-}
-
-const namesOf = ({ sets }: IdentifiedGroup): string => sets.map(({ name }) => name).join(', ')
-
-/** What it is, in a sentence or two. */
-export function identifyVerdict({ finds, groups, sure, unknown, findings }: IdentifyAnswer): string {
-  const [lead] = groups
-  if (finds === 'unknown') {
-    const like = unknown.like === undefined ? '' : ` It is most like ${unknown.like}.`
-    return `UNKNOWN SET: it is in none of the sheets, ${sure} (${shareText(unknown.probability)}).${unknown.changed > unknown.foreign ? like : ''}`
-  }
-  if (lead === undefined || findings.length === 0) return 'Nothing is found yet.'
-  const names = namesOf(lead)
-  const alike = lead.sets.length > 1 ? ' Nothing that may be asked tells these apart.' : ''
-  if (finds === 'one') return `${names}: ${sure} (${shareText(lead.probability)}).${alike}`
-  if (finds === 'like-one') {
-    const changed = `that somebody changed it in a place that was not read is still possible (${shareText(unknown.probability)})`
-    return `Of the known sets it is ${names}; ${changed}.${alike}`
-  }
-  return `Not told yet. First ${names}, ${sure} (${shareText(lead.probability)}).${alike}`
 }
 
 function verdictLines(answer: IdentifyAnswer, page: Page): string[] {
@@ -60,7 +45,7 @@ function groupLines({ groups, unknown }: IdentifyAnswer, page: Page): string[] {
   const shown = groups.slice(0, SHOWN).filter(({ probability }, k) => k === 0 || probability >= LEAST)
   const left = groups.length - shown.length
   const rows = [
-    ...shown.map((group) => [shareText(group.probability), namesOf(group)]),
+    ...shown.map((group) => [shareText(group.probability), group.sets.map(({ name }) => name).join(', ')]),
     [
       shareText(unknown.probability),
       `in no sheet: a known one that somebody changed ${shareText(unknown.changed)}, like none ${shareText(unknown.foreign)}`,
@@ -105,8 +90,6 @@ function findingLines(answer: IdentifyAnswer, page: Page): string[] {
   ]
 }
 
-const DIFFERS = [{ heading: 'what' }, { heading: '' }, { heading: '' }]
-
 function hiddenLines({ groups, findings, finds }: IdentifyAnswer, page: Page): string[] {
   const [lead] = groups
   if (
@@ -117,7 +100,9 @@ function hiddenLines({ groups, findings, finds }: IdentifyAnswer, page: Page): s
   )
     return []
   return [
-    page.paint.bold(`What the sheets of this group differ in, and nothing that may be asked shows`),
+    ...wrap('What the sheets of this group differ in, and nothing that may be asked shows', page.width).map(
+      page.paint.bold,
+    ),
     ...table(
       [{ heading: 'what' }, { heading: lead.sets[0]?.name ?? '' }, { heading: 'other' }, { heading: '' }],
       lead.hidden.map(({ set, what, first, other }) => [what, first, other, `in ${set}`]),
@@ -127,13 +112,16 @@ function hiddenLines({ groups, findings, finds }: IdentifyAnswer, page: Page): s
   ]
 }
 
+/** Until one is more probable than all others together, what the first two differ in tells nothing of the rest. */
+const CLEARLY = 0.5
+/** Nor does anybody ask what the first differs in from one that is all but out of the question. */
+const WORTH_TELLING = 0.01
+
 function differenceLines({ differences, groups, findings, finds }: IdentifyAnswer, page: Page): string[] {
   const [first, next] = groups
-  if (findings.length === 0 || finds === 'unknown' || next === undefined || next.probability < LEAST)
-    return []
-  const heads = [DIFFERS[0], first, next].map((one) =>
-    one !== undefined && 'sets' in one ? { heading: one.sets[0]?.name ?? '' } : { heading: 'what' },
-  )
+  if (findings.length === 0 || finds === 'unknown' || first === undefined || next === undefined) return []
+  if (first.probability < CLEARLY || next.probability < WORTH_TELLING) return []
+  const heads = [{ heading: 'what' }, ...[first, next].map(({ sets }) => ({ heading: sets[0]?.name ?? '' }))]
   return [
     page.paint.bold('What the first and the next differ in'),
     ...table(
@@ -178,9 +166,6 @@ function strapLines({ straps, finds }: IdentifyAnswer, page: Page): string[] {
   ]
 }
 
-/** So many names of an outcome are written out. */
-const NAMED = 4
-
 function nextLines({ next }: IdentifyAnswer, page: Page): string[] {
   if (next === undefined) return []
   return [
@@ -190,36 +175,4 @@ function nextLines({ next }: IdentifyAnswer, page: Page): string[] {
     ...outcomeLines(next, page),
     '',
   ]
-}
-
-function outcomeLines({ outcomes }: IdentifyNext, page: Page): string[] {
-  const rows = outcomes.map((one) => {
-    const named = one.sets.slice(0, NAMED).join(', ')
-    const more = one.sets.length - NAMED
-    return [outcomeText(one), more > 0 ? `${named} and ${more} more` : named]
-  })
-  return table(
-    [{ heading: 'outcome' }, { heading: 'speaks for' }],
-    [...rows, ['anything else', 'a set that is in no sheet, or a mistake']],
-    page,
-  )
-}
-
-/** A reading that does not fit is asked for again. */
-function asksText({ again, asks }: IdentifyNext): string {
-  return again ? `${asks} Read it once more: what was read does not fit.` : asks
-}
-
-/** The next question as it is asked in a dialogue, its last line ended. */
-export function identifyQuestion(next: IdentifyNext, page: Page): string {
-  const about =
-    next.ask === 'sighting'
-      ? `(${next.answers.join(', ')})`
-      : `${whereText(next)} (ohms, \`open\` or \`no such terminal\`)`
-  const lines = [
-    ...wrap(asksText(next), page.width).map((line) => page.paint.bold(line)),
-    ...outcomeLines(next, page),
-    ...wrap(about, page.width),
-  ]
-  return `${lines.join('\n')}\n`
 }

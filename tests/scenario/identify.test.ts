@@ -7,6 +7,11 @@ import { jsonOf, ringproof } from '../faces/ringproof.ts'
 const readings = (...all: readonly string[]) => all.flatMap((one) => ['--reading', one])
 const seen = (...all: readonly string[]) => all.flatMap((one) => ['--seen', one])
 const SEDGE = readings('A3 A4 on-hook 0.2 Ω', 'B2 B3 on-hook open', 'B3 B4 on-hook 0.2 Ω')
+/** One sedge is more probable than all others together, and another still possible. */
+const LEADING = [
+  ...seen('slot=no', 'part=extension-bell:no'),
+  ...readings('A5 C1 off-hook 4.35 kΩ', 'B1 B3 on-hook open', 'B3 B4 on-hook 0.2 Ω'),
+]
 
 describe('a sedge on the bench that everybody takes for a fescue', () => {
   test('is told by three readings, each with what it says', async () => {
@@ -62,6 +67,37 @@ describe('a set that no sheet describes', () => {
   })
 })
 
+describe('a terminal that no known set has', () => {
+  test('is called a slip, perhaps', async () => {
+    const { out } = await ringproof(['identify', ...readings('Z9 A4 0.2 Ω')])
+    expect(out.replace(/\s+/g, ' ')).toContain('No known set has a terminal Z9: perhaps a slip?')
+    const { data, wrong } = jsonOf(
+      await ringproof(['identify', ...seen('strap=A1-Z8'), ...readings('A3 A4 0.2 Ω'), '--json']),
+    )
+    expect(wrong).toEqual([])
+    expect(data).toMatchObject({ stray: ['Z8'] })
+  })
+})
+
+describe('what the first and the next differ in', () => {
+  const DIFFER = 'What the first and the next differ in'
+
+  test('is not told while none leads', async () => {
+    const { out } = await ringproof(['identify', ...seen('slot=no'), '--width', '60'])
+    expect(out).not.toContain(DIFFER)
+    // twins lead, and a question follows: it is about the others
+    expect(out).toContain('First melick or melick-coil-turned')
+    expect(out).not.toContain('Nothing that may be asked')
+    expect(out.replace(/\s+/g, ' ')).toContain('tells these from others, not from each other')
+  })
+
+  test('is told where one leads and another is possible, no line wider than the page', async () => {
+    const { out } = await ringproof(['identify', ...LEADING, '--width', '60'])
+    expect(out).toContain(DIFFER)
+    expect(out.split('\n').filter((line) => [...line].length > 60)).toEqual([])
+  })
+})
+
 describe('a sheet of one’s own', () => {
   let folder = ''
   beforeAll(() => {
@@ -87,37 +123,6 @@ describe('a sheet of one’s own', () => {
   })
 })
 
-describe('the dialogue', () => {
-  const talk = async (answers: readonly string[], argv: readonly string[] = []) => {
-    const left = [...answers]
-    return ringproof(['identify', '--ask', ...argv], { ask: () => Promise.resolve(left.shift()) })
-  }
-
-  test('asks what can be seen first, takes no for an answer that is none, and ends with the whole answer', async () => {
-    const { out, err, code } = await talk(['yes', 'perhaps', '', 'stop'])
-    expect(code).toBe(0)
-    expect(out.indexOf('Has it a handset?')).toBeGreaterThan(out.indexOf('Unplug the set'))
-    expect(err).toContain('perhaps')
-    expect(out).toContain('What it may be')
-  })
-
-  test('ends with its input', async () => {
-    expect((await talk([])).code).toBe(0)
-  })
-
-  test('keeps its questions out of JSON', async () => {
-    const ran = await talk(['yes'], ['--json'])
-    expect(jsonOf(ran).wrong).toEqual([])
-    expect(ran.err).toContain('Has it a handset?')
-  })
-
-  test('is refused where nobody can be asked', async () => {
-    const { code, err } = await ringproof(['identify', '--ask'])
-    expect(code).toBe(2)
-    expect(err).toContain('--ask')
-  })
-})
-
 describe('what cannot be understood', () => {
   test.each([
     [['--reading', 'A3 A4 on-hook 0.2'], '0.2 Ω'],
@@ -128,5 +133,26 @@ describe('what cannot be understood', () => {
     const { code, err } = await ringproof(['identify', ...argv])
     expect(code).toBe(2)
     expect(err).toContain(says)
+  })
+})
+
+describe('what was said of one thing twice', () => {
+  test('counts as it was said last, and the first is named', async () => {
+    const { out } = await ringproof([
+      'identify',
+      ...seen('slot=yes', 'slot=no'),
+      ...readings('A3 A4 open', 'A3 A4 0.2 Ω'),
+    ])
+    expect(out).toContain('slot was yes before; the last that you gave counts.')
+    expect(out).toContain('A3 A4 on-hook was open before')
+    const { data, wrong } = jsonOf(await ringproof(['identify', ...seen('slot=yes', 'slot=no'), '--json']))
+    expect(wrong).toEqual([])
+    expect(data).toMatchObject({ 'taken back': [{ id: 'slot', says: 'yes' }] })
+  })
+
+  test('is no strap from a terminal to itself', async () => {
+    const { code, err } = await ringproof(['identify', ...seen('strap=A3-A3')])
+    expect(code).toBe(2)
+    expect(err).toContain('strap=A3-A3')
   })
 })

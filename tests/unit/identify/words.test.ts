@@ -1,4 +1,5 @@
-import { isSkipped, readingFrom, sightingFrom } from 'ringproof/answer/identify-words'
+import { readingFrom } from 'ringproof/answer/identify-reading'
+import { isSkipped, sightingFrom } from 'ringproof/answer/identify-words'
 import { ProblemError } from 'ringproof/problem'
 import { describe, expect, test } from 'vitest'
 import { KNOWN, knownSet, SIGHTINGS } from './_bench.ts'
@@ -46,6 +47,25 @@ describe('a reading in words', () => {
   })
 })
 
+describe('a wrong word of a reading is named, with the right one', () => {
+  test.each([
+    ['A3 A4 upside 0.2 Ω', 'the condition `upside`', 'on-hook'],
+    ['A3 A4 offhook 0.2 Ω', 'the condition `offhook`', 'perhaps `off-hook`'],
+    ['A3 A4 offhook/make open', 'the condition `offhook/make`', 'perhaps `off-hook/make`'],
+    ['A3 A4 off-hook/mak 2 Ω', 'the condition `off-hook/mak`', 'perhaps `off-hook/make`'],
+    ['A3 A4 opne', '`opne`', 'perhaps `open`'],
+    ['A3 A4 0,2', '`0,2`', 'write `0.2 Ω`, with a point'],
+    ['A3 A4 2', '`2`', 'write `2 Ω`'],
+    ['A3 A4 on-hook', 'nothing', 'such as `0.2 Ω`'],
+    ['a3 A4 2 Ω', '`a3`, which is no terminal', 'perhaps `A3`'],
+    ['A3', 'one terminal only', '`A3 A4 on-hook 0.2 Ω`'],
+  ])('%s', (text, found, mend) => {
+    const problem = problemOf(() => readingFrom(text))
+    expect(problem?.found).toContain(found)
+    expect(problem?.mend).toContain(mend)
+  })
+})
+
 describe('a sighting in words', () => {
   test.each([
     ['slot=yes', ['slot', 'yes']],
@@ -65,6 +85,8 @@ describe('a sighting in words', () => {
     ['colours=red', ['colours', 'something else']],
     ['line-cores=9', ['line-cores', 'something else']],
     ['unit=none', ['unit', 'none']],
+    ['unit=clo', ['unit', 'clover']],
+    ['strip=A:not looked', undefined],
     ['slot=not looked', undefined],
   ])('%s', (text, expected) => {
     expect(seen(text)).toEqual(expected)
@@ -74,8 +96,11 @@ describe('a sighting in words', () => {
     ['slt=yes', 'perhaps `slot`'],
     ['slot=maybe', undefined],
     ['part=nothing-such', undefined],
-    ['slot', undefined],
+    ['slot', 'for example `slot=yes`'],
     ['strap=B2', undefined],
+    ['strip=A', 'for example `strip=A:6`'],
+    ['marking=bell-resistor', 'for example `marking=bell-resistor:none`'],
+    ['slot=', 'for example `slot=yes`'],
   ])('%s is refused', (text, mend) => {
     const problem = problemOf(() => sightingFrom(text, SIGHTINGS, KNOWN))
     expect(problem?.code).toBe('request-wrong')
@@ -94,7 +119,7 @@ describe('a sighting in words', () => {
   })
 
   test('may be left out', () => {
-    for (const word of ['', '?', 'skip', 'Not looked']) expect(isSkipped(word)).toBe(true)
+    for (const word of ['?', 'skip', 'Not looked']) expect(isSkipped(word)).toBe(true)
     expect(isSkipped('no')).toBe(false)
   })
 })
