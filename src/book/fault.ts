@@ -1,25 +1,9 @@
 /** A single fault as the book holds it: what is wrong at the bench, and what that does to the network. */
 import type { Change } from '../figures/variants.ts'
+import type { FaultFamily } from '../parts/kind.ts'
 
 /** In what way a thing is wrong. A near miss names the right part; a match names the right family too. */
-export type Family =
-  | 'open'
-  | 'resists'
-  | 'shorted'
-  | 'leaky'
-  | 'lost-value'
-  | 'drifted'
-  | 'shorted-turns'
-  | 'packed'
-  | 'weak-magnet'
-  | 'stuck'
-  | 'crossed'
-  | 'one-off'
-  | 'missing'
-  | 'extra'
-  | 'damp'
-  | 'reversed'
-  | 'turned'
+export type Family = FaultFamily | 'crossed' | 'one-off' | 'missing' | 'extra' | 'reversed'
 
 /** One fault. */
 export interface BookFault {

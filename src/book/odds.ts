@@ -1,9 +1,8 @@
 /** How likely faults are, what finding out costs and how often people are mistaken: data of `netlists/odds.yaml`. */
-import { parseDocument } from 'yaml'
 import * as z from 'zod/mini'
 import { quantity } from '../parts/fields.ts'
-import { refuse } from '../problem.ts'
 import type { Quantity } from '../quantities/quantity.ts'
+import { readDelivered } from '../sheet/delivered.ts'
 
 const weighed = z.strictObject({ weight: z.number().check(z.positive()), source: z.string() })
 const likely = z.strictObject({ probability: z.number().check(z.gt(0), z.lt(1)), source: z.string() })
@@ -89,17 +88,5 @@ export interface Odds {
 
 /** Reads the table; a broken one is a mistake of the installation. @throws ProblemError `syntax` */
 export function readOdds(text: string, file: string): Odds {
-  const document = parseDocument(text, { version: '1.2', schema: 'core' })
-  const read =
-    document.errors.length > 0 ? undefined : z.safeParse(SCHEMA, document.toJS({ maxAliasCount: 0 }))
-  if (read === undefined || !read.success) {
-    const [issue] = read?.error?.issues ?? []
-    refuse({
-      code: 'syntax',
-      found: `${file}: ${issue === undefined ? 'no YAML' : issue.path.join('.')}`,
-      expected: 'the table of odds as it was delivered',
-      mend: 'install the package again',
-    })
-  }
-  return read.data
+  return readDelivered(SCHEMA, text, file, 'odds')
 }

@@ -1,8 +1,7 @@
 /** The limits that verdicts compare with: data of `netlists/limits.yaml`, read and checked here. */
-import { parseDocument } from 'yaml'
 import * as z from 'zod/mini'
 import type { FigureUnit } from '../figures/figure.ts'
-import { refuse } from '../problem.ts'
+import { readDelivered } from '../sheet/delivered.ts'
 
 /** How much a limit can be trusted. */
 export type Grade = 'SEEN-P' | 'SEEN-S' | 'DERIVED' | 'MEMORY' | 'COMMON PRACTICE' | 'SHEET'
@@ -41,19 +40,8 @@ export type Limits = ReadonlyMap<string, Limit>
 
 /** Reads the table of limits; a broken table is a mistake of the installation, not of a sheet. */
 export function readLimits(text: string, file: string): Limits {
-  const document = parseDocument(text, { version: '1.2', schema: 'core' })
-  const read =
-    document.errors.length > 0 ? undefined : z.safeParse(SCHEMA, document.toJS({ maxAliasCount: 0 }))
-  if (read === undefined || !read.success) {
-    const [issue] = read?.error?.issues ?? []
-    refuse({
-      code: 'syntax',
-      found: `${file}: ${issue === undefined ? 'no YAML' : issue.path.join('.')}`,
-      expected: 'the table of limits as it was delivered',
-      mend: 'install the package again',
-    })
-  }
-  return new Map(Object.entries(read.data.limits).map(([id, one]) => [id, { id, ...one }]))
+  const { limits } = readDelivered(SCHEMA, text, file, 'limits')
+  return new Map(Object.entries(limits).map(([id, one]) => [id, { id, ...one }]))
 }
 
 /** A limit that a check relies on; one that is not there is our own mistake. */

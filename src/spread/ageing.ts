@@ -1,9 +1,8 @@
 /** How parts change with the years: data of `netlists/ageing.yaml`, read and checked here. */
-import { parseDocument } from 'yaml'
 import * as z from 'zod/mini'
 import { quantity } from '../parts/fields.ts'
-import { refuse } from '../problem.ts'
 import type { Quantity } from '../quantities/quantity.ts'
+import { readDelivered } from '../sheet/delivered.ts'
 
 const factor = z.number().check(z.positive())
 
@@ -49,17 +48,5 @@ export interface Ageing {
 
 /** Reads the table; a broken one is a mistake of the installation. @throws ProblemError `syntax` */
 export function readAgeing(text: string, file: string): Ageing {
-  const document = parseDocument(text, { version: '1.2', schema: 'core' })
-  const read =
-    document.errors.length > 0 ? undefined : z.safeParse(SCHEMA, document.toJS({ maxAliasCount: 0 }))
-  if (read === undefined || !read.success) {
-    const [issue] = read?.error?.issues ?? []
-    refuse({
-      code: 'syntax',
-      found: `${file}: ${issue === undefined ? 'no YAML' : issue.path.join('.')}`,
-      expected: 'the table of ageing as it was delivered',
-      mend: 'install the package again',
-    })
-  }
-  return read.data
+  return readDelivered(SCHEMA, text, file, 'ageing')
 }

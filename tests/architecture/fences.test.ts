@@ -59,7 +59,7 @@ describe('the fence around packages', () => {
     ['parts/resistor.ts', 'zod/mini'],
     ['report/json.ts', 'zod/mini'],
     ['report/json-envelope.ts', 'zod/mini'],
-    ['checks/limits.ts', 'yaml'],
+    ['rewire/moves.ts', 'yaml'],
     ['meter/instruments.ts', 'zod/mini'],
     ['netlist/compile.ts', 'graphology-components/weakly-connected.js'],
     ['host/files.ts', 'node:fs/promises'],

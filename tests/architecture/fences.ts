@@ -18,7 +18,7 @@ export const FENCES: readonly Fence[] = [
   },
   {
     packages: /^yaml$/,
-    places: /^sheet\/|^rewire\/moves\.ts$|^(checks\/limits|book\/odds|spread\/ageing)\.ts$/,
+    places: /^sheet\/|^rewire\/moves\.ts$/,
   },
   { packages: /^graphology(-[a-z-]+)?(\/.+)?$/, places: /^(netlist|opinion)\// },
   { packages: /^mathjs$/, places: /^opinion\//, late: true },
