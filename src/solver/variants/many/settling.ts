@@ -24,7 +24,7 @@ const NOTHING = 1e-14
 /** Volts that the rounding of no current may come to. */
 const ROUNDED = 1e-11
 
-/** Steps of the search for sizes, and when it has come to rest; as in `swing.ts`. */
+/** Steps of the search for sizes, and when it has come to rest: a tenth of what `swing.ts` allows, so that both agree to nine digits. */
 const SWINGS = 300
 const SWING_RELATIVE = 1e-11
 const SWING_ABSOLUTE = 1e-13
