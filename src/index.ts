@@ -71,6 +71,28 @@ export {
   type WrittenCondition,
   writeCondition,
 } from './netlist/condition.ts'
+export type {
+  Board,
+  BoardCore,
+  BoardPart,
+  BoardSlot,
+  BoardStrap,
+  BoardStrip,
+  Change,
+  CoreColour,
+} from './picture/board/board.ts'
+export type {
+  Circuit,
+  CircuitLink,
+  CircuitNode,
+  CircuitPiece,
+  CircuitZone,
+  Flow,
+  Placement,
+} from './picture/circuit/circuit.ts'
+export type { CircuitShown } from './picture/circuit/shown.ts'
+export { type Mark, mark, markText } from './picture/mark.ts'
+export { type Thing, type ThingSort, thingParts } from './picture/thing.ts'
 export { type Place, PROBLEM_CODES, type Problem, type ProblemCode, ProblemError, refuse } from './problem.ts'
 export { formatQuantity } from './quantities/format.ts'
 export { nearest } from './quantities/nearest.ts'
@@ -94,7 +116,7 @@ export {
   whyText as diagnosisReasons,
 } from './report/text-question.ts'
 export { type JsonSchema, sheetJsonSchema } from './sheet/json-schema.ts'
-export type { Sheet, SheetKind } from './sheet/model.ts'
+export type { Move, Sheet, SheetKind } from './sheet/model.ts'
 export { readSheet as readSheetText } from './sheet/read.ts'
 export type { Reading } from './sheet/reading.ts'
 export { SHEET_KINDS } from './sheet/schema.ts'

@@ -37,6 +37,7 @@ function buildIsFresh() {
     'dist/lib/index.js',
     'dist/cli/ringproof.js',
     'dist/cli/crew-worker.js',
+    'dist/web/index.html',
     'dist/types/index.d.ts',
   ].map((file) => join(root, file))
   if (!made.every(existsSync)) return false
@@ -80,7 +81,17 @@ function suite(name, args, env) {
 }
 
 const steps = [
-  ['types', () => whole([run(bin('tsc'), ['-p', '.']), run(bin('tsc'), ['-p', 'tests'])].every(Boolean))],
+  [
+    'types',
+    () =>
+      whole(
+        [
+          run(bin('tsc'), ['-p', '.']),
+          run(bin('tsc'), ['-p', 'src/web']),
+          run(bin('tsc'), ['-p', 'tests']),
+        ].every(Boolean),
+      ),
+  ],
   ['lint and format', () => whole(run(bin('biome'), ['ci', '--error-on-warnings']))],
   ['tests on the sources, with coverage', () => suite('sources', ['--coverage'], {})],
   ['a fresh build', () => whole(buildIsFresh() || run('npm', ['run', 'build']))],

@@ -14,7 +14,12 @@ const onlyOnTheBuild = [
   'tests/faces/pack.test.ts',
   'tests/unit/host/crew-built.test.ts',
   'tests/scenario/trial-built.test.ts',
+  // the built page in a real browser
+  'tests/browser/**',
 ]
+
+/** Of the page only what the browser loads is built; its pure parts are tested on the sources alone. */
+const onlyOnTheSources = ['tests/unit/web/**']
 
 const strict = { lines: 95, branches: 90 }
 const elsewhere = { lines: 85, branches: 85 }
@@ -30,7 +35,7 @@ export default defineConfig({
   },
   test: {
     include: ['tests/**/*.test.ts'],
-    exclude: onTheBuild ? [] : onlyOnTheBuild,
+    exclude: onTheBuild ? onlyOnTheSources : onlyOnTheBuild,
     setupFiles: ['tests/support/no-console.ts'],
     sequence: { shuffle: true, seed: SEED },
     retry: 0,
@@ -41,7 +46,8 @@ export default defineConfig({
     coverage: {
       provider: 'v8',
       include: ['src/**/*.ts'],
-      exclude: ['src/**/vite*.config.ts'],
+      // what runs in a browser is tested there
+      exclude: ['src/**/vite*.config.ts', 'src/web/**', 'src/layout/worker.ts'],
       reporter: ['text'],
       thresholds: {
         ...Object.fromEntries(STRICT.map((folder) => [`src/${folder}/**/*.ts`, strict])),

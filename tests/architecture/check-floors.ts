@@ -26,6 +26,8 @@ function judge(path: string, taken: Import, sources: Sources): string | undefine
     from === 'answer'
   )
     return undefined
+  // styles are no modules
+  if (/^web\/.+\.css$/.test(target) && from === 'web') return undefined
   if (!sources.has(target)) return `imports ${taken.target}, which is no file of src`
   const to = placeOf(target)
   if (from === to) return undefined

@@ -14,7 +14,7 @@ export const FENCES: readonly Fence[] = [
   {
     packages: /^zod\/mini$/,
     places:
-      /^(parts|sheet)\/|^report\/json[^/]*\.ts$|^(checks\/limits|meter\/instruments|book\/odds|spread\/ageing|identify\/odds)\.ts$/,
+      /^web\/no-made-code\.ts$|^(parts|sheet)\/|^report\/json[^/]*\.ts$|^(checks\/limits|meter\/instruments|book\/odds|spread\/ageing|identify\/odds)\.ts$/,
   },
   {
     packages: /^yaml$/,
@@ -22,10 +22,15 @@ export const FENCES: readonly Fence[] = [
   },
   { packages: /^graphology(-[a-z-]+)?(\/.+)?$/, places: /^(netlist|opinion)\// },
   { packages: /^mathjs$/, places: /^opinion\//, late: true },
-  { packages: /^node:/, places: /^(host|cli)\// },
+  { packages: /^node:/, places: /^(host|cli|serve)\/|^web\/vite\.config\.ts$/ },
   { packages: /^(commander|picocolors)$/, places: /^cli\// },
   { packages: /^\*\?raw$/, places: /^answer\/raw\.d\.ts$/ },
-  { packages: /^vite$/, places: /^cli\/vite\.[^/]*config\.ts$/ },
+  { packages: /^\*\.css$/, places: /^web\/assets\.d\.ts$/ },
+  { packages: /^vite$/, places: /^(cli|web)\/vite\.[^/]*config\.ts$/ },
+  { packages: /^elkjs(\/.+)?$/, places: /^layout\//, late: true },
+  { packages: /^(hono|@hono\/node-server)(\/.+)?$/, places: /^serve\// },
+  { packages: /^(preact(\/.+)?|@preact\/signals)$/, places: /^web\// },
+  { packages: /^idb-keyval$/, places: /^web\/keep\// },
 ]
 
 /** Every import of a package outside its fence. */

@@ -104,6 +104,13 @@ export const FLOORS: readonly Floor[] = [
     'algebra',
     'problem.ts',
   ]),
+  // Pictures: what is to be drawn, as data, and pure functions that draw it.
+  line(
+    7.9,
+    'picture',
+    ['netlist', 'parts', 'quantities', 'cautions.ts', 'problem.ts'],
+    ['sheet', 'solver', 'figures', 'checks'],
+  ),
   // It formats and never computes: types of all floors below, values of few.
   line(
     8.5,
@@ -123,6 +130,7 @@ export const FLOORS: readonly Floor[] = [
       'book',
       'diagnosis',
       'identify',
+      'picture',
       'answer',
     ],
   ),
@@ -144,6 +152,7 @@ export const FLOORS: readonly Floor[] = [
     'book',
     'diagnosis',
     'identify',
+    'picture',
     'problem.ts',
   ]),
   line(9, 'index.ts', [
@@ -163,6 +172,7 @@ export const FLOORS: readonly Floor[] = [
     'book',
     'diagnosis',
     'identify',
+    'picture',
     'report',
     'answer',
     'cautions.ts',
@@ -171,6 +181,10 @@ export const FLOORS: readonly Floor[] = [
   // The same questions as a different system: what it shares with the solver is the netlist and the parts' values.
   line(9, 'opinion', ['netlist', 'figures', 'answer', 'problem.ts'], ['parts', 'sheet', 'solver', 'checks']),
   line(10, 'host', ['index.ts', 'problem.ts'], ['answer', 'report', 'sheet']),
-  line(11, 'cli', ['index.ts', 'opinion', 'host', 'problem.ts']),
-  line(11, 'web', ['index.ts', 'problem.ts']),
+  // Where the symbols of a circuit picture go: a library's work, loaded when a picture is first asked for.
+  line(10, 'layout', ['index.ts']),
+  // The page's local server.
+  line(10.5, 'serve', ['index.ts', 'host', 'problem.ts']),
+  line(11, 'cli', ['index.ts', 'opinion', 'host', 'layout', 'serve', 'problem.ts']),
+  line(11, 'web', ['index.ts', 'layout', 'problem.ts']),
 ]

@@ -18,7 +18,7 @@ export function readTree(folder: string, wanted: (path: string) => boolean): Sou
 
 /** All TypeScript of `src`. */
 export function readSources(): Sources {
-  return readTree('src', (path) => path.endsWith('.ts'))
+  return readTree('src', (path) => /\.tsx?$/.test(path))
 }
 
 /** The same sources with one file written, new or in the place of the old one. */

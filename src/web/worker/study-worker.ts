@@ -1,0 +1,6 @@
+/** The worker of the long questions. */
+import '../no-made-code.ts'
+import type { StudyTalk } from '../talk/protocol.ts'
+import { serveAsks } from './serve-asks.ts'
+
+serveAsks<Pick<StudyTalk, never>>({})
