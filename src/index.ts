@@ -97,9 +97,11 @@ export { type Place, PROBLEM_CODES, type Problem, type ProblemCode, ProblemError
 export { formatQuantity } from './quantities/format.ts'
 export { nearest } from './quantities/nearest.ts'
 export { type Quantity, type QuantityFault, readQuantity } from './quantities/quantity.ts'
+export { figureName, figureText, limitText } from './report/amounts.ts'
 export { type Json, jsonText, problemsEnvelope, toJson } from './report/json.ts'
 export { ANSWER_SCHEMAS, type AnswerName, answerJsonSchema } from './report/json-answers.ts'
 export { type Paint, PLAIN } from './report/paint.ts'
+export { shortId, subjectText } from './report/place-names.ts'
 export { type Answer, answerText, type Page } from './report/text.ts'
 export {
   numberedAnswers as identifyAnswers,
@@ -115,6 +117,7 @@ export {
   soFarText as diagnosisSoFar,
   whyText as diagnosisReasons,
 } from './report/text-question.ts'
+export { conditionWords, VERDICT_WORDS } from './report/words.ts'
 export { type JsonSchema, sheetJsonSchema } from './sheet/json-schema.ts'
 export type { Move, Sheet, SheetKind } from './sheet/model.ts'
 export { readSheet as readSheetText } from './sheet/read.ts'
