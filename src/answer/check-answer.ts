@@ -76,11 +76,20 @@ export function verdictsOf(
 /** Runs every check on every place of a standing, and names the faults. */
 export function judgeStanding(standing: Standing, supply?: Supply, tell: Tell = QUIET): Judged {
   const contexts = contextsOf(standing, supply)
-  const judged = verdictsOf(contexts, undefined, tell)
+  return judgedBy(standing, contexts, verdictsOf(contexts, undefined, tell), tell)
+}
+
+/** What the verdicts of each place come to: faults by name, and all figures. */
+export function judgedBy(
+  { spot }: Pick<Standing, 'spot'>,
+  contexts: readonly CheckContext[],
+  judged: readonly (readonly Verdict[])[],
+  tell: Tell = QUIET,
+): Judged {
   tell('looking for faults by name')
   const faults = findFaults(contexts, judged)
   // of one set among others there is nothing to say
-  const equal = standing.spot === undefined && contexts[0] ? equalBells(contexts[0]) : undefined
+  const equal = spot === undefined && contexts[0] ? equalBells(contexts[0]) : undefined
   return {
     verdicts: judged.flat(),
     faults,

@@ -66,7 +66,7 @@ export interface Rewirable {
 }
 
 /** `--on none`: a set alone, with its plug ends open. */
-const NOWHERE = 'none'
+export const NOWHERE = 'none'
 
 const SUBJECTS = ['set', 'rewire', 'premises'] as const
 
@@ -180,7 +180,7 @@ function standPremises(
 }
 
 /** The sets of premises, with the warnings of their sheets, each once. */
-function standingSets(
+export function standingSets(
   premises: PremisesSheet,
   shelf: Shelf,
 ): {
@@ -245,7 +245,8 @@ function lineOf(where: Where, shelf: Shelf): LineSheet | undefined {
   return text === undefined ? undefined : readSound(text, shelf, 'line').sheet
 }
 
-function groundOf(where: Where, shelf: Shelf): { premises: PremisesSheet; line: LineSheet } {
+/** Premises and line of a request; those that are usual where it says nothing. */
+export function groundOf(where: Where, shelf: Shelf): { premises: PremisesSheet; line: LineSheet } {
   const line = lineOf(where, shelf)
   const premises =
     line !== undefined || (where.on === undefined && where.onText === undefined)

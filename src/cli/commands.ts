@@ -13,12 +13,14 @@ import {
   spread,
 } from '../index.ts'
 import { checkTwice, figuresTwice, solveTwice } from '../opinion/answers.ts'
+import { benchCommand } from './bench.ts'
 import { withBookMeans } from './book-means.ts'
 import type { Asked, CommandRow } from './command.ts'
 import { grammarOf } from './completion/grammar-of.ts'
 import { completionScript, completionWords } from './completion/script.ts'
 import { DEMO_EXAMPLES, tellDemo } from './demo.ts'
 import { diagnoseReply } from './diagnose.ts'
+import { drawReply } from './draw.ts'
 import { EXIT } from './exit-code.ts'
 import { identifyReply } from './identify.ts'
 import { instrumentOf } from './instrument-of.ts'
@@ -228,6 +230,15 @@ export const COMMANDS: readonly CommandRow[] = [
     },
   },
   {
+    name: 'draw',
+    summary: 'a picture as SVG: the terminals with what lies on them, the circuit, or speech by frequency',
+    words: [['<target>', `a circuit, ${TARGET}`, 'solvable']],
+    options: ['picture', 'condition', 'frequency', 'found', ...GROUND, ...EVERYWHERE],
+    examples: DEMO_EXAMPLES.draw,
+    nearWires: true,
+    run: drawReply,
+  },
+  {
     name: 'identify',
     summary: 'which known set lies on the bench: by what can be seen, and by readings with its cords off',
     words: [],
@@ -235,6 +246,19 @@ export const COMMANDS: readonly CommandRow[] = [
     examples: DEMO_EXAMPLES.identify,
     nearWires: true,
     run: identifyReply,
+  },
+  {
+    name: 'bench',
+    summary: 'opens the bench: a page in your browser to move leads on, from this machine alone',
+    words: [['[folder]', 'sheets of your own to see and to save to; the demo fleet alone without it']],
+    options: ['port', 'write', 'width', 'colour'],
+    examples: [
+      'ringproof bench',
+      'ringproof bench my-sheets --port 8642',
+      'ringproof bench --write my-folder',
+    ],
+    nearWires: true,
+    run: benchCommand,
   },
   {
     name: 'list',

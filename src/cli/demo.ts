@@ -25,6 +25,11 @@ export const DEMO_EXAMPLES = {
     'ringproof figures fescue ringing',
     'ringproof figures fescue --on depot-exchange --second-opinion',
   ],
+  draw: [
+    'ringproof draw sedge-converted > sedge.svg',
+    'ringproof draw fescue --picture circuit --condition off-hook > circuit.svg',
+    'ringproof draw fescue --picture curves > speech.svg',
+  ],
   solve: [
     'ringproof solve fescue --condition off-hook/speech --frequency "1 kHz"',
     'ringproof solve my-circuit.yaml',

@@ -21,6 +21,8 @@ export interface Io {
   readonly ask?: (prompt: string) => Promise<string | undefined>
   /** Whether a person sits there: input and output are a terminal. */
   readonly person?: boolean
+  /** Waits until a person or the system stops the program. Absent where nobody can: what would stay open closes at once. */
+  readonly stopped?: () => Promise<void>
   isFile(path: string): boolean
   /** @throws ProblemError `file-missing`, `too-big` */
   readSheet(path: string): SheetText

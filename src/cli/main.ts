@@ -43,6 +43,12 @@ const io: Io = {
   books: (keeps) => bookMeans(process.env, keeps),
   ask: (prompt) => asker.ask(prompt),
   person: process.stdin.isTTY === true && stdout.isTTY === true,
+  stopped: () =>
+    new Promise((resolve) => {
+      for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve())
+      // after the other listens: at no time does a signal find nobody
+      process.off('SIGINT', stop)
+    }),
   isFile: (path) => statSync(path, { throwIfNoEntry: false })?.isFile() ?? false,
   readSheet: readSheetFile,
 }
@@ -53,7 +59,8 @@ for (const stream of [stdout, stderr]) {
     if (error.code !== 'EPIPE') throw error
   })
 }
-process.on('SIGINT', () => process.exit(EXIT.stopped))
+const stop = (): never => process.exit(EXIT.stopped)
+process.on('SIGINT', stop)
 
 process.exitCode = await run(process.argv.slice(2), io)
 asker.close()

@@ -12,6 +12,8 @@ export interface Given {
   readonly in?: string
   readonly condition?: string
   readonly frequency?: string
+  readonly picture?: string
+  readonly found?: boolean
   readonly from?: string
   readonly to?: string
   readonly between?: readonly string[]
@@ -38,6 +40,8 @@ export interface Given {
   readonly colour?: boolean
   readonly secondOpinion?: boolean
   readonly digits?: string
+  readonly port?: string
+  readonly write?: string
 }
 
 /** One option: how it is written and what it does. */
@@ -77,6 +81,12 @@ export const OPTIONS: Readonly<Record<keyof Given, OptionRow>> = {
     flags: '--frequency <quantity>',
     says: 'such as "1 kHz"; without it direct current, or what the sheet says',
   },
+  picture: {
+    flags: '--picture <name>',
+    says: 'terminals, circuit or curves; terminals without it',
+    from: 'pictures',
+  },
+  found: { flags: '--found', says: 'the set as found, before the moves of its rewire' },
   from: { flags: '--from <node>', says: 'where to begin' },
   to: { flags: '--to <node>', says: 'where to end' },
   between: {
@@ -151,6 +161,12 @@ export const OPTIONS: Readonly<Record<keyof Given, OptionRow>> = {
   digits: {
     flags: '--digits <number>',
     says: 'the second opinion in so many decimal digits, 16 to 100; in doubles without it',
+  },
+  port: { flags: '--port <number>', says: 'listen there; without it a port that is free is found' },
+  write: {
+    flags: '--write <folder>',
+    says: 'write the page there as plain files, for any static server, and open nothing',
+    from: 'folders',
   },
 }
 

@@ -4,6 +4,7 @@ import {
   DRAW_LAWS,
   LISTS,
   list,
+  PICTURES,
   readSheetText,
   SHEET_KINDS,
   type SheetKind,
@@ -48,6 +49,7 @@ export type WordList =
   | 'ranges'
   | 'instruments'
   | 'laws'
+  | 'pictures'
   | 'lists'
   | 'schemas'
   | 'shells'
@@ -75,6 +77,7 @@ export const WORD_LISTS: Readonly<Record<WordList, Names>> = {
   ranges: column('ranges', 'range'),
   instruments: column('instruments', 'instrument'),
   laws: () => DRAW_LAWS,
+  pictures: () => PICTURES,
   lists: () => LISTS,
   schemas: () => [...new Set([...SHEET_KINDS, ...Object.keys(ANSWER_SCHEMAS)])],
   shells: () => SHELLS,

@@ -1,6 +1,7 @@
 /** What lies in one folder: its sheets by kind and name, and its folders. */
 import { type Dirent, readdirSync } from 'node:fs'
 import { join } from 'node:path'
+import { presentedBy } from '../index.ts'
 import { readStart } from './files.ts'
 
 /** A sheet as its head lines present it. */
@@ -19,10 +20,15 @@ const MOST = 1000
 
 /** The sheets of a folder, by file name; none when it cannot be read. */
 export function sheetsIn(folder: string): readonly Found[] {
+  return sheetFilesIn(folder).flatMap((name) => presented(join(folder, name), name))
+}
+
+/** The names of files that may hold a sheet, links among them. */
+export function sheetFilesIn(folder: string): readonly string[] {
   return entriesIn(folder)
     .filter((entry) => entry.name.endsWith('.yaml') && (entry.isFile() || entry.isSymbolicLink()))
     .slice(0, MOST)
-    .flatMap(({ name }) => presented(join(folder, name), name))
+    .map(({ name }) => name)
 }
 
 /** The folders in a folder, by name, without hidden and installed ones; links are not followed, so that none leads back. */
@@ -45,18 +51,9 @@ function entriesIn(folder: string): readonly Dirent[] {
 /** The sheet of a file, when its first lines say kind and name. */
 function presented(path: string, file: string): readonly Found[] {
   try {
-    const head = readStart(path, HEAD)
-    const kind = wordBehind('sheet', head)
-    const name = wordBehind('name', head)
-    return kind === undefined || name === undefined ? [] : [{ kind, name, file, path }]
+    const head = presentedBy(readStart(path, HEAD))
+    return head === undefined ? [] : [{ kind: head.kind, name: head.name, file, path }]
   } catch {
     return []
   }
-}
-
-/** The word behind a key in the first column, without quotation marks. */
-function wordBehind(key: string, head: string): string | undefined {
-  return new RegExp(`^\uFEFF?${key}[ \\t]*:[ \\t]+(["']?)([^\\s"'#]+)\\1[ \\t]*(?:#.*)?\\r?$`, 'm').exec(
-    head,
-  )?.[2]
 }

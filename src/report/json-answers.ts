@@ -1,6 +1,7 @@
 /** Schemas of whole answers, and the JSON Schemas that are written from them. */
 import * as z from 'zod/mini'
 import { DIAGNOSIS } from './json-diagnosis.ts'
+import { DRAW } from './json-draw.ts'
 import { FAULT_BOOK } from './json-fault-book.ts'
 import { IDENTIFY } from './json-identify.ts'
 import { METER } from './json-meter.ts'
@@ -71,6 +72,7 @@ export type AnswerName =
   | 'identify'
   | 'spread'
   | 'faults'
+  | 'draw'
   | 'problems'
 
 /** The schema of each answer, version 1: closed, so that no key changes unseen. */
@@ -139,6 +141,7 @@ export const ANSWER_SCHEMAS: Readonly<Record<AnswerName, z.ZodMiniType>> = Objec
   faults: z.strictObject({ ...head('faults'), ...FAULT_BOOK, stands: STANDS, problems: PROBLEMS }),
   spread: z.strictObject({ ...head('spread'), ...SPREAD, stands: STANDS, problems: PROBLEMS }),
   identify: z.strictObject({ ...head('identify'), ...IDENTIFY, problems: PROBLEMS }),
+  draw: z.strictObject({ ...head('draw'), ...DRAW, stands: STANDS, problems: PROBLEMS }),
   problems: z.strictObject({ ...head('problems'), problems: PROBLEMS }),
 })
 

@@ -9,6 +9,7 @@ import type {
   SolveAnswer,
 } from '../answer/answer.ts'
 import type { DiagnoseAnswer } from '../answer/diagnose-answer.ts'
+import type { DrawAnswer } from '../answer/draw.ts'
 import type { FaultsAnswer } from '../answer/faults-answer.ts'
 import type { IdentifyAnswer } from '../answer/identify-answer.ts'
 import type { MeterAnswer } from '../answer/meter-answer.ts'
@@ -20,6 +21,7 @@ import type { Problem } from '../problem.ts'
 import { conditionJson, conditionOfAnswer, placesIn } from './condition-json.ts'
 import { answerName } from './heading.ts'
 import { DIAGNOSIS_KEYS, diagnosisFields } from './json-diagnosis-fields.ts'
+import { DRAW_KEYS, drawFields } from './json-draw-fields.ts'
 import { FAULT_BOOK_KEYS, faultBookFields } from './json-fault-book-fields.ts'
 import { IDENTIFY_KEYS, identifyFields } from './json-identify-fields.ts'
 import { METER_KEYS, meterFields } from './json-meter-fields.ts'
@@ -228,6 +230,12 @@ const diagnoseJson = (answer: DiagnoseAnswer): Fields =>
     ...standsFields(answer),
   })
 
+const drawJson = (answer: DrawAnswer): Fields =>
+  pick(answer, [...HEAD, ...DRAW_KEYS, 'stands', 'problems'], {
+    ...drawFields(answer, figureJson),
+    ...standsFields(answer),
+  })
+
 const MAKERS: Readonly<Record<string, (answer: never) => Fields>> = {
   check: checkJson,
   compare: compareJson,
@@ -240,6 +248,7 @@ const MAKERS: Readonly<Record<string, (answer: never) => Fields>> = {
   spread: spreadJson,
   faults: faultsJson,
   diagnose: diagnoseJson,
+  draw: drawJson,
 }
 
 /**
@@ -247,7 +256,7 @@ const MAKERS: Readonly<Record<string, (answer: never) => Fields>> = {
  * `{"line","sets"}` beside others.
  * @throws TypeError for NaN, infinities and keys that no schema knows: the programmer's errors
  */
-export function toJson(answer: Answer): Json {
+export function toJson(answer: Answer | DrawAnswer): Json {
   const make = MAKERS[answerName(answer)]
   if (make === undefined) throw new TypeError(`no JSON for ${answer.ringproof}`)
   const problems = answer.problems.map(problemJson)

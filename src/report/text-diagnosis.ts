@@ -166,7 +166,8 @@ function evidenceLines({ evidence, place, skipped }: DiagnoseAnswer, page: Page)
 /** Beyond this the exact ratio says no more. */
 const CLEARLY = 100
 
-function speaksText({ speaks, ratio }: Weighed): string {
+/** For or against the first, and how clearly. */
+export function speaksText({ speaks, ratio }: Weighed): string {
   if (speaks === 'neither') return 'neither way'
   const times = speaks === 'for' ? ratio : 1 / ratio
   const size = times > CLEARLY ? `over ${CLEARLY}` : times.toFixed(times < 10 ? 1 : 0)

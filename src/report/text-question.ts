@@ -31,7 +31,8 @@ export function questionText(question: NextQuestion, place: string, page: Page, 
   ])
 }
 
-const EXAMPLES: Readonly<Record<NextQuestion['unit'], string>> = {
+/** What the meter might show, as it is written. */
+export const EXAMPLES: Readonly<Record<NextQuestion['unit'], string>> = {
   Ω: '210 Ω, 3k3 or open',
   F: '1.8 µF or open',
   V: '48 V',
@@ -140,12 +141,17 @@ export function refusedText(problems: readonly Problem[], page: Page): string {
   ])
 }
 
-function pointText({ says, size, probability }: WhatIf['points'][number], place: string): string {
+/** A cause that an outcome would point at, those like it, and how probable it would be. */
+export function pointText({ says, size, probability }: WhatIf['points'][number], place: string): string {
   const others = size > 1 ? ` or ${size - 1} like it` : ''
   return `${subjectText(says, place)}${others} (${shareText(probability)})`
 }
 
-function outcomeText({ answer, says, least = 0, most = 0, state }: WhatIf, { unit }: NextQuestion): string {
+/** An outcome of a question: an answer in words, or between what and what the meter would show. */
+export function outcomeText(
+  { answer, says, least = 0, most = 0, state }: WhatIf,
+  { unit }: NextQuestion,
+): string {
   if (state !== undefined) return 'open'
   if (answer !== undefined) return says ?? answer
   const from = unit === 'V' ? least : Math.max(0, least)

@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url'
 import { defineConfig, type UserConfig } from 'vite'
+import { pagePlugins, partsOfWorkers } from './vite.page.config.ts'
 
 const root: string = fileURLToPath(new URL('../../', import.meta.url))
 
@@ -11,9 +12,11 @@ const config: UserConfig = defineConfig({
   root: `${root}src/web`,
   base: './',
   publicDir: false,
+  plugins: pagePlugins(root),
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   worker: {
     format: 'es',
+    plugins: () => [partsOfWorkers],
     rolldownOptions: { treeshake: { moduleSideEffects: bare } },
   },
   build: {

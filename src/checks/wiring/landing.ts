@@ -54,6 +54,18 @@ function worth(figures: readonly Figure[], best: readonly number[]): number {
  * Where one core is not enough, since another is astray too, all handset cores are landed as the sheets mean.
  */
 export function bestLanding(context: CheckContext, cores: readonly NetCore[]): Landing | undefined {
+  const known = found.get(context) ?? new Map<string, Landing | undefined>()
+  found.set(context, known)
+  const key = cores.map(({ name }) => name).join()
+  const best = known.has(key) ? known.get(key) : landingOf(context, cores)
+  known.set(key, best)
+  return best
+}
+
+/** Several checks, and the faults after them, ask for the same cores of one wiring: each landing is tried once. */
+const found = new WeakMap<CheckContext, Map<string, Landing | undefined>>()
+
+function landingOf(context: CheckContext, cores: readonly NetCore[]): Landing | undefined {
   const own = cores.flatMap((core) => core.meant.map((terminal) => ({ core, terminal })))
   const wired = wiredTerminals(context)
   const all = cores.flatMap((core) => wired.map((terminal) => ({ core, terminal })))
@@ -102,8 +114,9 @@ function pick(
   cores: readonly NetCore[],
   candidates: readonly CoreOnTerminal[],
 ): Landing | undefined {
+  const links = linksOf(conducting(context.net, when(context, 'off-hook/speech'), 'direct'))
   const landings = candidates
-    .filter(({ core, terminal }) => terminal !== core.lands && apart(context, cores, core, terminal))
+    .filter(({ core, terminal }) => terminal !== core.lands && apart(context, links, cores, core, terminal))
     .map(({ core, terminal }) => ({
       moves: [{ core, terminal }],
       figures: speechFigures(context, landed(core, terminal)),
@@ -118,11 +131,15 @@ function pick(
   return chosen
 }
 
-function apart(context: CheckContext, cores: readonly NetCore[], core: NetCore, terminal: number): boolean {
-  const condition = when(context, 'off-hook/speech')
-  const links = linksOf(conducting(context.net, condition, 'direct'))
+function apart(
+  { net }: CheckContext,
+  links: ReturnType<typeof linksOf>,
+  cores: readonly NetCore[],
+  core: NetCore,
+  terminal: number,
+): boolean {
   const left = core.branch === undefined ? links : without(links, [core.branch])
-  const joined = joinedTo(context.net, left, terminal)
+  const joined = joinedTo(net, left, terminal)
   return cores.every((other) => other === core || !joined.has(other.far))
 }
 

@@ -45,6 +45,20 @@ export interface BoardCore extends OnBoard {
   readonly colour?: CoreColour
 }
 
+/** One end of a part. */
+export interface BoardEnd {
+  /** `from` or `to`; of a part with several branches with the branch before it: `a from`. */
+  readonly end: string
+  /** The branch that it ends, where there are several: a winding, a diode. */
+  readonly branch?: string
+  /** A terminal; a joint or the earth with `joint: true`; a core as `handset.t1` with `core: true`. */
+  readonly on: string
+  readonly joint: boolean
+  readonly core?: true
+  /** On what the other end of the same branch is. */
+  readonly other: string
+}
+
 /** A part, a contact or what else a sheet puts between terminals and joints. */
 export interface BoardPart extends OnBoard {
   readonly name: string
@@ -52,8 +66,8 @@ export interface BoardPart extends OnBoard {
   readonly says: string
   /** Its values as written: `1.8 µF`. */
   readonly values: string
-  /** Its ends: a terminal, or a joint with `joint: true`. */
-  readonly ends: readonly { readonly end: string; readonly on: string; readonly joint: boolean }[]
+  /** Two ends of each of its branches, one after the other. */
+  readonly ends: readonly BoardEnd[]
   readonly bridged?: boolean
 }
 

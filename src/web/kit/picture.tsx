@@ -6,11 +6,21 @@ export function Picture({ mark }: { readonly mark: Mark }): VNode {
   return drawn(mark)
 }
 
-function drawn({ tag, attributes, children }: Mark): VNode {
-  const { 'data-thing': thing } = attributes
+function drawn({ tag, attributes, children }: Mark, key?: string): VNode {
+  const seen = new Map<string, number>()
   return h(
     tag,
-    { ...attributes, ...(thing === undefined ? {} : { key: `${tag} ${attributes.class ?? ''} ${thing}` }) },
-    children.map((child) => (typeof child === 'string' ? child : drawn(child))),
+    { ...attributes, ...(key === undefined ? {} : { key }) },
+    children.map((child) => (typeof child === 'string' ? child : drawn(child, keyOf(child, seen)))),
   )
+}
+
+/** A thing keeps its element, and with it the focus, whatever becomes of its states: no class is in the key. */
+function keyOf({ tag, attributes }: Mark, seen: Map<string, number>): string | undefined {
+  const { 'data-thing': thing } = attributes
+  if (thing === undefined) return undefined
+  const name = `${tag} ${thing}`
+  const count = seen.get(name) ?? 0
+  seen.set(name, count + 1)
+  return `${name} ${count}`
 }

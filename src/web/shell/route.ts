@@ -1,33 +1,17 @@
-/** The fragment of the address: which view, and the word that lets the page ask its local server. */
+/** Where the page is, as a signal, and how it goes elsewhere. */
 import { type Signal, signal } from '@preact/signals'
+import { followed, type Route, readRoute, routeHash } from './fragment.ts'
 
-export interface Route {
-  readonly view: string
-  /** The server's token; absent on a static page. */
-  readonly token?: string
-  /** Whatever else a view keeps there. */
-  readonly more: Readonly<Record<string, string>>
-}
-
-/** Reads `#view=lesson&token=…&step=2`. */
-export function readRoute(hash: string): Route {
-  const { view = 'bench', token, ...more } = Object.fromEntries(new URLSearchParams(hash.replace(/^#/, '')))
-  return { view, ...(token === undefined ? {} : { token }), more }
-}
-
-/** Writes a route as a fragment. */
-export function routeHash({ view, token, more }: Route): string {
-  const words = new URLSearchParams({ view, ...(token === undefined ? {} : { token }), ...more })
-  return `#${words}`
-}
+export type { Route }
+export { readRoute, routeHash }
 
 export const route: Signal<Route> = signal(readRoute(location.hash))
 
 addEventListener('hashchange', () => {
-  const next = readRoute(location.hash)
-  const { token } = route.value
-  // a link of the page names the view alone: the token stays
-  route.value = next.token === undefined && token !== undefined ? { ...next, token } : next
+  const next = followed(route.value, location.hash)
+  // with the token in the address a reload finds the server again
+  if (location.hash !== routeHash(next)) history.replaceState(history.state, '', routeHash(next))
+  route.value = next
 })
 
 /** Goes to a view. */

@@ -1,7 +1,7 @@
 /** The bench's worker. */
 import '../no-made-code.ts'
 import type { BenchTalk } from '../talk/protocol.ts'
+import { benchAnswers } from './bench-answers.ts'
 import { serveAsks } from './serve-asks.ts'
 
-// the answers come with the bench
-serveAsks<Pick<BenchTalk, never>>({})
+serveAsks<BenchTalk>(benchAnswers())

@@ -1,6 +1,5 @@
-/** The worker that places symbols; the layout library comes with it and with nothing else. */
-import { placeCircuit } from '../../layout/place-circuit.ts'
-import type { LayoutTalk } from '../talk/protocol.ts'
-import { serveAsks } from './serve-asks.ts'
-
-serveAsks<LayoutTalk>({ place: ({ circuit }) => placeCircuit(circuit) })
+/**
+ * The worker that places symbols is the layout library's own: it answers its own half of the talk, in
+ * `src/layout/engine-behind.ts`. It does nothing else, since it takes every message for itself.
+ */
+import 'elkjs/lib/elk-worker.min.js'

@@ -8,7 +8,8 @@ interface Scope {
   addEventListener(type: 'message', listener: (event: { readonly data: Sent }) => void): void
 }
 
-type Answers<Talk extends { [What in keyof Talk]: [ask: unknown, answer: unknown] }> = {
+/** One function an ask; `tells` says how far long work is. */
+export type Answers<Talk extends { [What in keyof Talk]: [ask: unknown, answer: unknown] }> = {
   readonly [What in keyof Talk]: (
     ask: Talk[What][0],
     tells: (text: string) => void,
@@ -27,7 +28,8 @@ export function serveAsks<Talk extends { [What in keyof Talk]: [ask: unknown, an
   })
 }
 
-async function answered<Talk extends { [What in keyof Talk]: [ask: unknown, answer: unknown] }>(
+/** One ask answered, as it goes back. */
+export async function answered<Talk extends { [What in keyof Talk]: [ask: unknown, answer: unknown] }>(
   answers: Answers<Talk>,
   what: string,
   ask: unknown,

@@ -2,5 +2,6 @@
 import '../no-made-code.ts'
 import type { StudyTalk } from '../talk/protocol.ts'
 import { serveAsks } from './serve-asks.ts'
+import { studyAnswers } from './study-answers.ts'
 
-serveAsks<Pick<StudyTalk, never>>({})
+serveAsks<StudyTalk>(studyAnswers())

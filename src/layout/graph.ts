@@ -1,0 +1,153 @@
+/** From a circuit to the graph that the layout library places. */
+import { type Circuit, type CircuitPiece, frameOf, nodeFrame, type Turn } from '../index.ts'
+import type { ElkEdge, ElkNode } from './elk.d.ts'
+import { ranksOf, zoneNumber } from './ranks.ts'
+
+/** A wire of the circuit as an edge; `turned` where the library sees it the other way round. */
+export interface WireEdge {
+  readonly id: string
+  readonly turned: boolean
+}
+
+/** The graph, and what has to be known to read its answer. */
+export interface MadeGraph {
+  readonly graph: ElkNode
+  readonly turns: ReadonlyMap<string, Turn>
+  readonly wires: readonly WireEdge[]
+}
+
+const OPTIONS: Readonly<Record<string, string>> = {
+  'elk.algorithm': 'layered',
+  'elk.direction': 'RIGHT',
+  'elk.edgeRouting': 'ORTHOGONAL',
+  'elk.partitioning.activate': 'true',
+  'elk.randomSeed': '1',
+  'elk.padding': '[top=12,left=12,bottom=12,right=12]',
+  'elk.spacing.nodeNode': '12',
+  'elk.spacing.edgeNode': '9',
+  'elk.spacing.edgeEdge': '9',
+  'elk.layered.spacing.nodeNodeBetweenLayers': '14',
+  'elk.layered.spacing.edgeNodeBetweenLayers': '9',
+  'elk.layered.spacing.edgeEdgeBetweenLayers': '9',
+  'elk.separateConnectedComponents': 'false',
+  'elk.layered.thoroughness': '40',
+  'elk.layered.nodePlacement.strategy': 'NETWORK_SIMPLEX',
+  'elk.layered.nodePlacement.favorStraightEdges': 'true',
+  'elk.layered.unnecessaryBendpoints': 'false',
+}
+
+/** Ends of a symbol that differ by less in their ranks have it stand between them. */
+const LEVEL = 1e-3
+
+/** More than any rank. */
+const BEHIND = 10
+
+const FACES: Readonly<Record<string, string>> = { left: 'WEST', right: 'EAST', top: 'NORTH', bottom: 'SOUTH' }
+
+/** The graph of a circuit. */
+export function graphOf(circuit: Circuit): MadeGraph {
+  const ranks = ranksOf(circuit)
+  const earths = new Set(circuit.nodes.filter(({ looks }) => looks === 'earth').map(({ id }) => id))
+  const rank = (id: string): number => ranks.get(id) ?? 0
+  // earth hangs behind whatever uses it
+  const rankOf = (id: string): number => (earths.has(id) ? BEHIND : rank(id))
+  const turns = new Map(
+    circuit.pieces.map((piece) => [piece.id, turnOf(piece, piece.zone === 'exchange' ? () => 0 : rankOf)]),
+  )
+  const wires: WireEdge[] = []
+  const edges: ElkEdge[] = []
+  for (const { id, from, to } of circuit.links) {
+    const turned = rank(from) > rank(to)
+    const [first, second] = turned ? [to, from] : [from, to]
+    wires.push({ id, turned })
+    edges.push({ id, sources: [`${first}>`], targets: [`<${second}`] })
+  }
+  for (const piece of circuit.pieces) {
+    const { pins } = frameOf(piece, turns.get(piece.id))
+    for (const { pin, node } of piece.ends) {
+      const side = pins[pin]?.side
+      const id = `${piece.id}:${pin}`
+      const outward = side === 'right'
+      wires.push({ id, turned: outward })
+      edges.push(
+        outward
+          ? { id, sources: [`${id}|`], targets: [`<${node}`] }
+          : { id, sources: [`${node}>`], targets: [`${id}|`] },
+      )
+    }
+  }
+  const children = [...circuit.nodes.map(nodeBox), ...circuit.pieces.map((one) => pieceBox(one, turns))]
+  return { graph: { id: '', children, edges, layoutOptions: OPTIONS }, turns, wires }
+}
+
+/** A symbol lies with its earlier end to the left. */
+function turnOf(piece: CircuitPiece, rank: (id: string) => number): Turn {
+  const { outline, ends } = piece
+  let [left, right] = [0, 0]
+  let [lefts, rights] = [0, 0]
+  for (const { pin, node } of ends) {
+    const x = outline.pins[pin]?.[0] ?? 0
+    if (x === 0) {
+      left += rank(node)
+      lefts += 1
+    } else if (x === outline.width) {
+      right += rank(node)
+      rights += 1
+    }
+  }
+  if (lefts === 0 || rights === 0) return 'plain'
+  if (left === right) return 'plain'
+  const across = ends.length === 2 && Math.abs(left - right) < LEVEL
+  if (across && outline.pins[ends[0]?.pin ?? '']?.[1] === outline.pins[ends[1]?.pin ?? '']?.[1]) return 'down'
+  return left / lefts > right / rights ? 'flipped' : 'plain'
+}
+
+function nodeBox(node: Circuit['nodes'][number]): ElkNode {
+  const { width, height, middle } = nodeFrame(node)
+  const port = (id: string, side: string, x: number, y: number): ElkNode => ({
+    id,
+    x,
+    y,
+    width: 0,
+    height: 0,
+    layoutOptions: { 'elk.port.side': side },
+  })
+  const earth = node.looks === 'earth'
+  return {
+    id: node.id,
+    width,
+    height,
+    ports: [
+      port(`<${node.id}`, earth ? 'NORTH' : 'WEST', earth ? middle[0] : 0, earth ? 0 : middle[1]),
+      port(`${node.id}>`, earth ? 'NORTH' : 'EAST', earth ? middle[0] : width, earth ? 0 : middle[1]),
+    ],
+    layoutOptions: {
+      'elk.portConstraints': 'FIXED_POS',
+      'elk.partitioning.partition': String(zoneNumber(node.zone)),
+    },
+  }
+}
+
+function pieceBox(piece: CircuitPiece, turns: ReadonlyMap<string, Turn>): ElkNode {
+  const { width, height, pins } = frameOf(piece, turns.get(piece.id))
+  return {
+    id: piece.id,
+    width,
+    height,
+    ports: piece.ends.map(({ pin }): ElkNode => {
+      const gate = pins[pin]
+      return {
+        id: `${piece.id}:${pin}|`,
+        x: gate?.at[0] ?? 0,
+        y: gate?.at[1] ?? 0,
+        width: 0,
+        height: 0,
+        layoutOptions: { 'elk.port.side': FACES[gate?.side ?? 'left'] ?? 'WEST' },
+      }
+    }),
+    layoutOptions: {
+      'elk.portConstraints': 'FIXED_POS',
+      'elk.partitioning.partition': String(zoneNumber(piece.zone)),
+    },
+  }
+}

@@ -1,0 +1,101 @@
+/** The sheets within reach: the demo fleet and the user's own, and both told to the workers. */
+import { batch, type Signal, signal } from '@preact/signals'
+import type { Problem, SheetText } from '../../index.ts'
+import type { Kept } from '../keep/keep.ts'
+import { AskedWrong } from '../talk/ask.ts'
+import type { Opened, ShelfRow } from '../talk/protocol.ts'
+import { bench, study } from '../talk/solver.ts'
+import { open, type Work } from './work.ts'
+
+/** The user's own sheets with their marks. */
+export const ownSheets: Signal<readonly Kept[]> = signal([])
+/** Every sheet that can be opened, the user's own first. */
+export const shelf: Signal<readonly ShelfRow[]> = signal([])
+/** `loading` until the workers know the sheets. */
+export const shelfState: Signal<'loading' | 'ready' | 'broken'> = signal('loading')
+/** What kept the sheets from being read, in plain words. */
+export const shelfWord: Signal<string> = signal('')
+
+let packaged: Promise<readonly SheetText[]> | undefined
+let turn = 0
+
+async function fetchFleet(): Promise<readonly SheetText[]> {
+  const answer = await fetch('./fleet.json')
+  if (!answer.ok) throw new Error(`The demo sheets did not come (${answer.status}). Load the page again.`)
+  return (await answer.json()) as readonly SheetText[]
+}
+
+/** The demo's sheets; fetched once. */
+export function fleet(): Promise<readonly SheetText[]> {
+  packaged ??= fetchFleet().catch((thrown: unknown) => {
+    // the next one may try again
+    packaged = undefined
+    throw thrown
+  })
+  return packaged
+}
+
+/** Tells the workers what sheets there are: the demo's and these. The newest call counts. */
+export async function setOwn(sheets: readonly Kept[]): Promise<void> {
+  turn += 1
+  const mine = turn
+  ownSheets.value = sheets
+  try {
+    const ask = { packaged: await fleet(), texts: sheets.map(({ file, text }) => ({ file, text })) }
+    // asked at once, so that whatever is asked next finds them
+    const rows = bench.ask('shelf', ask)
+    void study.ask('shelf', ask).catch(() => undefined)
+    const all = await rows
+    if (turn !== mine) return
+    batch(() => {
+      shelf.value = all
+      shelfState.value = 'ready'
+      shelfWord.value = ''
+    })
+  } catch (thrown) {
+    if (turn !== mine) return
+    batch(() => {
+      shelfState.value = 'broken'
+      shelfWord.value = thrown instanceof Error ? thrown.message : String(thrown)
+    })
+  }
+}
+
+/** A sheet opened for the bench, as a document. */
+export function workOf(opened: Opened): Work {
+  const { set, on, at, title, moves, notes, rewire } = opened
+  return {
+    set,
+    moves,
+    ...(on === undefined ? {} : { on }),
+    ...(at === undefined ? {} : { at }),
+    // what a set's own sheet notes stays there
+    ...(rewire === undefined || notes.length === 0 ? {} : { notes }),
+    ...(rewire?.title === undefined ? (title === undefined ? {} : { title }) : { title: rewire.title }),
+    ...(rewire === undefined ? {} : { name: rewire.name, file: rewire.file }),
+  }
+}
+
+/**
+ * Puts a sheet on the bench.
+ *
+ * @returns the problems for which it cannot be opened; none when it lies there
+ */
+export async function openSheet(
+  sheet: 'set' | 'rewire' | 'premises',
+  name: string,
+  at?: string,
+): Promise<readonly Problem[]> {
+  try {
+    const opened = await bench.ask('open', { sheet, name, ...(at === undefined ? {} : { at }) })
+    const file = opened.rewire?.file
+    open(
+      workOf(opened),
+      ownSheets.value.find((one) => one.file === file),
+    )
+    return []
+  } catch (thrown) {
+    if (thrown instanceof AskedWrong) return thrown.problems
+    throw thrown
+  }
+}
