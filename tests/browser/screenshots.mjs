@@ -1,12 +1,13 @@
 #!/usr/bin/env node
-// `node tests/browser/screenshots.mjs [folder]`: a picture of every view of the built page in both themes, into
-// docs/screenshots. Small files: they are looked at, not compared. Build first.
+// `node tests/browser/screenshots.mjs [folder] [png]`: a picture of every view of the built page in both themes, into
+// docs/screenshots. Small files: they are looked at, not compared; `png` for viewers that know nothing else. Build first.
 import { mkdirSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { launched, servedBench } from './support/plain.mjs'
 
 const folder = process.argv[2] ?? fileURLToPath(new URL('../../docs/screenshots', import.meta.url))
+const IS_PNG = process.argv[3] === 'png'
 const VIEWS = ['bench', 'premises', 'speech', 'diagnosis', 'identify', 'sheet', 'files', 'lesson']
 const THEMES = ['light', 'dark']
 /** What lies on the bench in them: a rewire that fails, so that there is something to see. */
@@ -37,11 +38,10 @@ try {
       // workers answer, and the picture is placed
       await page.waitForTimeout(2500)
       const height = Math.min(TALLEST, await page.evaluate(() => document.documentElement.scrollHeight))
-      const path = join(folder, `${view}-${colorScheme}.jpg`)
+      const path = join(folder, `${view}-${colorScheme}.${IS_PNG ? 'png' : 'jpg'}`)
       await page.screenshot({
         path,
-        type: 'jpeg',
-        quality: 60,
+        ...(IS_PNG ? { type: 'png' } : { type: 'jpeg', quality: 60 }),
         animations: 'disabled',
         fullPage: true,
         clip: { x: 0, y: 0, width: WIDE.width, height },

@@ -14,7 +14,7 @@ import { machine, table } from './table.mjs'
 import * as threads from './threads.mjs'
 import * as variants from './variants.mjs'
 
-const subjects = { small, building, allocation, variants, book, threads, checks, bench }
+const subjects = { small, building, allocation, variants, book, threads, checks, bench, page }
 
 const wanted = process.argv.slice(2)
 const unknown = wanted.filter((name) => !(name in subjects))

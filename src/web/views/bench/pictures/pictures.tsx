@@ -1,9 +1,10 @@
 /** The terminals and the circuit side by side, with one selection. */
-import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
+import { type ReadonlySignal, type Signal, signal } from '@preact/signals'
 import type { VNode } from 'preact'
 import { useEffect } from 'preact/hooks'
 import { drawBoard, drawCircuit, type Mark } from '../../../../index.ts'
 import { Busy, Button, Choice, Picture } from '../../../kit/index.ts'
+import { drawnLater } from '../../../state/after-paint.ts'
 import { selected, side } from '../../../state/work.ts'
 import { hand, heldWords, leads, offered, putDown } from '../state/hand.ts'
 import { board } from '../state/judgement.ts'
@@ -21,44 +22,63 @@ function fitColumns(): void {
   columns.value = innerWidth < 700 ? 1 : innerWidth < 1900 ? 2 : 3
 }
 
-const terminals: ReadonlySignal<Mark | undefined> = computed(() => {
-  const here = board.value
-  if (here === undefined) return undefined
-  const thing = selected.value
-  return roving(
-    drawBoard(here, {
-      ...(thing === undefined ? {} : { selected: thing }),
-      offered: offered.value,
-      leads: leads.value,
-      carries: now.value?.shown.carries ?? {},
-      path: withoutPlace(shownPath.value),
-      live: true,
-      columns: columns.value,
-    }),
-    pointing.stop.peek(),
-  )
-})
+const terminals = drawnLater(
+  () => ({
+    here: board.value,
+    thing: selected.value,
+    offered: offered.value,
+    leads: leads.value,
+    carries: now.value?.shown.carries ?? {},
+    path: shownPath.value,
+    columns: columns.value,
+  }),
+  ({ here, thing, path, ...options }): Mark | undefined =>
+    here === undefined
+      ? undefined
+      : roving(
+          drawBoard(here, {
+            ...options,
+            ...(thing === undefined ? {} : { selected: thing }),
+            path: withoutPlace(path),
+            live: true,
+          }),
+          pointing.stop.peek(),
+        ),
+)
 
-const circuit: ReadonlySignal<Mark | undefined> = computed(() => {
-  const here = placed.value
-  if (here === undefined) return undefined
-  const thing = selected.value
-  return roving(
-    drawCircuit(here.circuit, here.places, {
-      ...(thing === undefined ? {} : { selected: thing }),
-      path: shownPath.value,
-      live: true,
-    }),
-    pointing.stop.peek(),
-  )
-})
+const circuit = drawnLater(
+  () => ({ here: placed.value, thing: selected.value, path: shownPath.value }),
+  ({ here, thing, path }): Mark | undefined =>
+    here === undefined
+      ? undefined
+      : roving(
+          drawCircuit(here.circuit, here.places, {
+            ...(thing === undefined ? {} : { selected: thing }),
+            path,
+            live: true,
+          }),
+          pointing.stop.peek(),
+        ),
+)
+
+/** Draws both pictures whenever what they show changes, until it is ended. */
+function watchPictures(): () => void {
+  const ends = [terminals.watch(), circuit.watch()]
+  return () => {
+    for (const end of ends) end()
+  }
+}
 
 /** Which side, on a narrow window which picture, and what is in the hand. */
 export function PicturesHead(): VNode {
   useEffect(() => {
     fitColumns()
     addEventListener('resize', fitColumns)
-    return () => removeEventListener('resize', fitColumns)
+    const end = watchPictures()
+    return () => {
+      removeEventListener('resize', fitColumns)
+      end()
+    }
   }, [])
   return (
     <>
@@ -99,7 +119,7 @@ export function TerminalsPicture(): VNode {
   const isHidden = picked.value !== 'terminals'
   return (
     <div class={isHidden ? 'bench-wide-only' : ''}>
-      <Framed says="Terminals" name="terminals" drawn={terminals} />
+      <Framed says="Terminals" name="terminals" drawn={terminals.drawn} />
       <p class="hint">
         Drag a core to a terminal, or tap the core and then the terminal. With keys: Tab to a picture, arrow
         keys from thing to thing, Enter takes up and lands, Escape puts down.
@@ -112,7 +132,7 @@ export function CircuitPicture(): VNode {
   const isHidden = picked.value !== 'circuit'
   return (
     <div class={isHidden ? 'bench-circuit-box bench-wide-only' : 'bench-circuit-box'}>
-      <Framed says="Circuit" name="circuit" drawn={circuit} />
+      <Framed says="Circuit" name="circuit" drawn={circuit.drawn} />
     </div>
   )
 }

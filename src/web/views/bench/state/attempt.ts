@@ -2,6 +2,7 @@
 import { batch, type Signal, signal } from '@preact/signals'
 import type { Move, Problem } from '../../../../index.ts'
 import { announce } from '../../../kit/index.ts'
+import { holding } from '../../../state/after-paint.ts'
 import { change, onBench, present, side, type Work } from '../../../state/work.ts'
 import { bench } from '../../../talk/solver.ts'
 import { judged, problemsOf, tookJudgement } from './judgement.ts'
@@ -55,7 +56,7 @@ async function inTurn(act: (now: Work) => Promise<boolean>): Promise<boolean> {
     const now = present.peek()
     if (now === undefined) return false
     try {
-      return await act(now)
+      return await holding(act(now))
     } catch (thrown) {
       refusal.value = problemsOf(thrown)
       return false
