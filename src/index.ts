@@ -18,7 +18,7 @@ export type { NowAsked } from './answer/bench/now-of.ts'
 export { type OpenedSheet, openSheet, readProblems, type SheetToOpen } from './answer/bench/open-sheet.ts'
 export type { BenchSide, QuickJudgement } from './answer/bench/side.ts'
 export { type BookOrder, type BookRequest, stretchMaker } from './answer/book-order.ts'
-export { type CheckRequest, check } from './answer/check-answer.ts'
+export { type CheckRequest, check, verdictsAsked } from './answer/check-answer.ts'
 export { type CompareRequest, compare } from './answer/compare.ts'
 export { USUAL_CONDITIONS } from './answer/condition-of-request.ts'
 export {
@@ -105,7 +105,8 @@ export type {
   Turn,
 } from './picture/circuit/circuit.ts'
 export { type CircuitOptions, circuitOf } from './picture/circuit/circuit-of.ts'
-export { type DrawCircuitOptions, drawCircuit } from './picture/circuit/draw-circuit.ts'
+export type { DrawCircuitOptions } from './picture/circuit/draw/options.ts'
+export { drawCircuit } from './picture/circuit/draw-circuit.ts'
 export { type Currents, flowsOf } from './picture/circuit/flows.ts'
 export { type Frame, frameOf, nodeFrame } from './picture/circuit/frame.ts'
 export type { CircuitShown } from './picture/circuit/shown.ts'

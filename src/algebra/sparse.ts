@@ -44,6 +44,11 @@ export function sparseLike(other: LinearSystem): LinearSystem {
   return other instanceof Sparse ? other.kin() : other.twin()
 }
 
+/** Whether a system is one of this engine. */
+export function isSparse(system: LinearSystem): boolean {
+  return system instanceof Sparse
+}
+
 class Sparse implements LinearSystem {
   readonly order: number
   readonly complex: boolean

@@ -73,6 +73,20 @@ export function verdictsOf(
   })
 }
 
+/**
+ * The verdicts of some checks alone, by their ids: quick where the faults by name and the figures are not wanted.
+ * @throws ProblemError as `check` does
+ */
+export function verdictsAsked(
+  request: Where,
+  checks: readonly string[],
+  shelf: Shelf,
+  supply?: Supply,
+): readonly Verdict[] {
+  const contexts = contextsOf(stand(request, shelf), supply)
+  return verdictsOf(contexts, (id) => checks.includes(id)).flat()
+}
+
 /** Runs every check on every place of a standing, and names the faults. */
 export function judgeStanding(standing: Standing, supply?: Supply, tell: Tell = QUIET): Judged {
   const contexts = contextsOf(standing, supply)

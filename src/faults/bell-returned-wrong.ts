@@ -8,7 +8,7 @@ import { joinedTo, pathBetween } from '../netlist/paths.ts'
 import type { Move } from '../sheet/model.ts'
 import { become, bellCurrent, leakageNow } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
-import { firstThatMends, mendWords, type Tried } from './try-mend.ts'
+import { firstThatMends, mendOf, type Tried } from './try-mend.ts'
 import { fitStrap, ids, nearestStrap, takeStrapOff } from './wires.ts'
 
 const EXPLAINS = [bellReturn.id, 'wiring.loop-open-on-hook', 'bell.rings-alone', 'line.leakage']
@@ -49,7 +49,7 @@ function wrong(context: CheckContext, verdicts: readonly Verdict[], bell: Branch
           ...become(bellCurrent(context, bell), bellCurrent(tried.after, bell)),
           ...become(leakageNow(context), leakageNow(tried.after)),
         ],
-        mend: mendWords(tried),
+        ...mendOf(tried),
       },
     ]
   }

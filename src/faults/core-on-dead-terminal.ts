@@ -6,7 +6,7 @@ import type { NetCore } from '../netlist/netlist.ts'
 import type { Move } from '../sheet/model.ts'
 import { becomeAll, loopNow, ownBellCurrents, tells } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
-import { firstThatMends, mendWords, type Tried } from './try-mend.ts'
+import { firstThatMends, mendOf, type Tried } from './try-mend.ts'
 import { ids, isWired, landCore, terminalGroups } from './wires.ts'
 
 const EXPLAINS = [
@@ -60,7 +60,7 @@ function dead(context: CheckContext, verdicts: readonly Verdict[], core: NetCore
       says: `The core ${core.name} ${where}: ${what}.`,
       path: ids(context, [core.far, lands]),
       consequences: becomeAll(figures(context), figures(tried.after)).filter(tells),
-      mend: mendWords(tried),
+      ...mendOf(tried),
     },
   ]
 }

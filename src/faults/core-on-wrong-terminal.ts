@@ -6,7 +6,7 @@ import { speechFigures } from '../checks/wiring/landing.ts'
 import type { Branch, NetCore } from '../netlist/netlist.ts'
 import { become, becomeAll, leakageNow, loopNow, ownBellCurrents, tells } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
-import { firstThatMends, mendWords, type Tried } from './try-mend.ts'
+import { firstThatMends, mendOf, type Tried } from './try-mend.ts'
 import { astrayCores, ids, landCore, ownBranches, takeStrapOff } from './wires.ts'
 
 const EXPLAINS = [...WIRING.map(({ id }) => id), 'speech.sends', 'speech.receives']
@@ -41,7 +41,7 @@ function astray(
     says: `The core ${name} lies on ${here} and belongs on ${home}. ${first?.says ?? ''}`.trim(),
     path: ids(context, [far, lands]),
     consequences: everyFigure(context, tried.after),
-    mend: mendWords(tried),
+    ...mendOf(tried),
   }
 }
 
@@ -71,7 +71,7 @@ function tooMany(context: CheckContext, verdicts: readonly Verdict[], strap: Bra
     says: `The strap ${strap.part.name} joins what belongs apart. ${first?.says ?? ''}`.trim(),
     path: ids(context, [strap.from, strap.to]),
     consequences: everyFigure(context, tried.after),
-    mend: mendWords(tried),
+    ...mendOf(tried),
   }
 }
 

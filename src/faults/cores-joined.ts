@@ -9,7 +9,7 @@ import { pathBetween } from '../netlist/paths.ts'
 import type { Move } from '../sheet/model.ts'
 import { becomeAll } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
-import { firstThatMends, mendWords } from './try-mend.ts'
+import { firstThatMends, mendOf } from './try-mend.ts'
 import { landCore, takeStrapOff, whereLies } from './wires.ts'
 
 const EXPLAINS = ['wiring.cores-separate', 'wiring.cores-reach-parts']
@@ -60,10 +60,9 @@ function joined(
     says: `${whereLies(context, first)} and ${whereLies(context, second)}${how}. ${says}`,
     path,
     consequences: becomeAll(speechFigures(context), tried && speechFigures(tried.after)),
-    mend:
-      tried === undefined
-        ? (mend ?? 'land the handset cores as the sheet of this set shows')
-        : mendWords(tried),
+    ...(tried === undefined
+      ? { mend: mend ?? 'land the handset cores as the sheet of this set shows' }
+      : mendOf(tried)),
   }
 }
 

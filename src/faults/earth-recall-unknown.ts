@@ -59,10 +59,9 @@ function unknown(context: CheckContext, { nodes }: Path): Finding {
     says: `The key joins a line wire to earth, and this line knows no earth recall: to the exchange it is a fault of the line, and no call is passed on. ${here}`,
     path: ids(context, nodes),
     consequences: become(now, then && leak(then)),
-    mend:
-      core === undefined
-        ? `with the set unplugged, free ${nodeShort(context, nodes.at(-1) ?? 0)} from earth`
-        : inWords([{ do: 'park core', what: core.name }]),
+    ...(core === undefined || tried === undefined
+      ? { mend: `with the set unplugged, free ${nodeShort(context, nodes.at(-1) ?? 0)} from earth` }
+      : { mend: inWords(tried.moves), moves: tried.moves }),
   }
 }
 

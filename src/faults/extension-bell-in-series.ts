@@ -18,7 +18,7 @@ import {
   tells,
 } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
-import { completed, firstThatMends, mendWords, moved, type Tried } from './try-mend.ts'
+import { completed, firstThatMends, mendOf, mendWords, moved, type Tried } from './try-mend.ts'
 import { coreAt, fitStrap, ids } from './wires.ts'
 
 const EXPLAINS = [
@@ -114,10 +114,9 @@ function bellInLoop(context: CheckContext, verdicts: readonly Verdict[], bell: B
       ...become(direct),
       ...becomeAll(otherCurrents(context, bell), tried && otherCurrents(tried.after, bell)),
     ],
-    mend:
-      tried === undefined
-        ? `with the set unplugged, take the ${bell.part.name} out of the loop`
-        : mendWords(tried),
+    ...(tried === undefined
+      ? { mend: `with the set unplugged, take the ${bell.part.name} out of the loop` }
+      : mendOf(tried)),
   }
 }
 
@@ -147,10 +146,12 @@ function twoInSeries(
       says: `The ringing current flows through ${chain.map(({ part }) => part.name).join(' and ')} one after the other: each gets ${milliamps(bellCurrent(context, first))}, less than the bells of other sets.`,
       path: ids(context, new Set(chain.flatMap(({ from, to }) => [from, to]))),
       consequences: becomeAll(figures(context), tried && figures(tried.after)),
-      mend:
-        tried === undefined
-          ? `with the set unplugged, take the ${extra.part.name} out of the bell path`
-          : `${mendWords(tried)}; the extension bell can come back as a bellset in a socket of its own`,
+      ...(tried === undefined
+        ? { mend: `with the set unplugged, take the ${extra.part.name} out of the bell path` }
+        : {
+            mend: `${mendWords(tried)}; the extension bell can come back as a bellset in a socket of its own`,
+            moves: tried.moves,
+          }),
     },
   ]
 }
@@ -191,7 +192,7 @@ function onTheFourthCore(
       says: `The ${bell.part.name} lies between the ringing lead and the core ${fourth.name}, by which the old wiring went on to the next bell; here it leads nowhere, and the bell is silent.`,
       path: ids(context, [bell.from, bell.to, fourth.lands, fourth.far, a.far]),
       consequences: becomeAll(ownBellCurrents(context), ownBellCurrents(tried.after)).filter(tells),
-      mend: mendWords(tried),
+      ...mendOf(tried),
     },
   ]
 }

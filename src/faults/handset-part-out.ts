@@ -10,7 +10,7 @@ import type { Move } from '../sheet/model.ts'
 import { bestStrap, speechWorth } from './best-strap.ts'
 import { becomeAll } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
-import { firstThatMends, mendWords } from './try-mend.ts'
+import { firstThatMends, mendOf } from './try-mend.ts'
 import { coreAt, fitStrap, homeMoves, landCore, takeStrapOff } from './wires.ts'
 
 const EXPLAINS = [
@@ -62,10 +62,9 @@ function out(
       says: `${says} So ${lost}.`,
       path,
       consequences: becomeAll(speechFigures(context), tried && speechFigures(tried.after)),
-      mend:
-        tried === undefined
-          ? (mend ?? 'land the handset cores as the sheet of this set shows')
-          : mendWords(tried),
+      ...(tried === undefined
+        ? { mend: mend ?? 'land the handset cores as the sheet of this set shows' }
+        : mendOf(tried)),
     },
   ]
 }

@@ -9,7 +9,7 @@ import { type Cured, curedBy, judgedEverywhere } from './judge-whole.ts'
 import { becomeAll, tells } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
 import { figuresOf, waysFree } from './spare-core-joined.ts'
-import { firstThatMends, mendWords } from './try-mend.ts'
+import { firstThatMends, mendOf } from './try-mend.ts'
 import { ids } from './wires.ts'
 
 const SHOWS = ['wiring.spares-free', earthFree.id]
@@ -88,7 +88,7 @@ function earthed(
       ...becomeAll(figuresOf(context, ends), figuresOf(tried.after, ends)).filter(tells),
       ...firstOfEach(cured),
     ],
-    mend: mendWords(tried),
+    ...mendOf(tried),
     explains: [
       ...new Set([...SHOWS.filter((id) => failing(mine, id).length > 0), ...cured.map(({ check }) => check)]),
     ],

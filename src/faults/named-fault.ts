@@ -2,6 +2,7 @@
 import type { CheckContext } from '../checks/context.ts'
 import type { Consequence, Verdict } from '../checks/rule.ts'
 import type { Condition } from '../netlist/condition.ts'
+import type { Move } from '../sheet/model.ts'
 
 /** What was recognised. */
 export interface NamedFault {
@@ -20,6 +21,8 @@ export interface NamedFault {
   /** Figures as they are, and as they come out with the mend, which was tried. */
   readonly consequences: readonly Consequence[]
   readonly mend: string
+  /** The same mend as moves in the set that the path lies in, where moves are all of it; they were tried. */
+  readonly moves?: readonly Move[]
   /** Checks that do not plainly hold and that it explains. */
   readonly explains: readonly string[]
 }

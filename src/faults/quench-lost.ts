@@ -9,7 +9,7 @@ import type { Branch } from '../netlist/netlist.ts'
 import type { Move } from '../sheet/model.ts'
 import { become, sameBranch } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
-import { firstThatMends, mendWords } from './try-mend.ts'
+import { firstThatMends, mendOf } from './try-mend.ts'
 import { ids, ownBranches } from './wires.ts'
 
 /** A quench as it is fitted where one is missing. Common practice, no source. */
@@ -47,7 +47,7 @@ function lost(context: CheckContext, verdicts: readonly Verdict[], contact: Bran
     says: `Nothing lies across the ${contact.part.name} contact between ${from} and ${to} while it is open: its sparks burn it, and the exchange reads ragged pulses.${rest}`,
     path: ids(context, [contact.from, contact.to]),
     consequences: become(across(context, contact), tried && across(tried.after, contact)),
-    mend: tried === undefined ? 'put a quench across the impulse contact again' : mendWords(tried),
+    ...(tried === undefined ? { mend: 'put a quench across the impulse contact again' } : mendOf(tried)),
   }
 }
 

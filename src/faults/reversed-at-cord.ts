@@ -62,6 +62,8 @@ export const reversedAtCord: FaultRule = {
 export interface Turned {
   readonly after: CheckContext
   readonly mend: string
+  /** The same as moves in the set, where it is done by moves. */
+  readonly moves?: readonly Move[]
   /** Where the pair crosses, in words. */
   readonly where: string
 }
@@ -105,7 +107,9 @@ function atTheTerminals(context: CheckContext): Turned | undefined {
     { do: 'land core', what: b.name, onto: nodeShort(context, a.lands) },
   ]
   const tried = moved(context, moves)
-  return tried && { after: tried.after, mend: inWords(moves), where: 'at the terminals of its line cord' }
+  return (
+    tried && { after: tried.after, mend: inWords(moves), moves, where: 'at the terminals of its line cord' }
+  )
 }
 
 /** The two cores of the pair on each other's contact of the plug; their names tell it from a bell strap astray. */
@@ -124,7 +128,7 @@ function atThePlug(context: CheckContext): Turned | undefined {
   }
 }
 
-function reversed(context: CheckContext, bell: Branch, { after, mend, where }: Turned): Finding {
+function reversed(context: CheckContext, bell: Branch, { after, mend, moves, where }: Turned): Finding {
   const lifted = otherPlugs(context)
   const alone = bellCurrent(context, bell, { lifted })
   const right = bellCurrent(after, bell, { lifted: otherPlugs(after) })
@@ -141,6 +145,7 @@ function reversed(context: CheckContext, bell: Branch, { after, mend, where }: T
     path: ids(context, [bell.from, bell.to, wireAt(context, 'a'), wireAt(context, 'b')]),
     consequences: figuresOf(context, after, bell, lifted.length > 0),
     mend,
+    ...(moves === undefined ? {} : { moves }),
   }
 }
 

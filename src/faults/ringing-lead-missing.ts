@@ -10,7 +10,7 @@ import { thenFails } from './judge-whole.ts'
 import { becomeAll, milliamps, ownBellCurrents, ringsFrom, SILENT } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
 import { reachBell } from './reach-bell.ts'
-import { mends, mendWords } from './try-mend.ts'
+import { mendOf, mends } from './try-mend.ts'
 import { coreAt, ids, whereLies } from './wires.ts'
 
 const EXPLAINS = [
@@ -61,10 +61,9 @@ function endsInTheAir(
     says: `The ringing lead does not reach the ${bell.part.name} (${whereLies(context, core)}): ${gets(now, bell)}.`,
     path: ids(context, [core.far, core.lands]),
     consequences: becomeAll(now, tried && ownBellCurrents(tried.after)),
-    mend:
-      tried === undefined
-        ? 'bring the ringing core to the bell, as the sheet of this set shows'
-        : mendWords(tried),
+    ...(tried === undefined
+      ? { mend: 'bring the ringing core to the bell, as the sheet of this set shows' }
+      : mendOf(tried)),
   }
 }
 

@@ -9,7 +9,7 @@ import type { Move } from '../sheet/model.ts'
 import { become, becomeAll, bellCurrent, ownBellCurrents, ringsFrom, SILENT } from './measure.ts'
 import { type FaultRule, failing } from './named-fault.ts'
 import { ownCapacitors, reachBell } from './reach-bell.ts'
-import { firstThatMends, judged, mendWords, type Tried } from './try-mend.ts'
+import { firstThatMends, judged, mendOf, type Tried } from './try-mend.ts'
 import { coreAt, fitStrap, homeMoves, ids, takeStrapOff } from './wires.ts'
 
 const EXPLAINS = [
@@ -42,10 +42,11 @@ export const ringingLeadTouching: FaultRule = {
           ...become(first.figure ?? undefined, tried && aloneAfter(tried)),
           ...becomeAll(ownBellCurrents(context), tried && ownBellCurrents(tried.after)),
         ],
-        mend:
-          tried === undefined
-            ? 'with the set unplugged, take off what joins the ringing lead to the loop along the path'
-            : mendWords(tried),
+        ...(tried === undefined
+          ? {
+              mend: 'with the set unplugged, take off what joins the ringing lead to the loop along the path',
+            }
+          : mendOf(tried)),
       },
     ]
   },
@@ -146,7 +147,7 @@ export const ownCapacitorLeftIn: FaultRule = {
             ),
             ...becomeAll(ownBellCurrents(context), ownBellCurrents(tried.after)),
           ],
-          mend: mendWords(tried),
+          ...mendOf(tried),
         },
       ]
     })

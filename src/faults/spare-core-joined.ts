@@ -10,7 +10,7 @@ import { type Path, pathBetween } from '../netlist/paths.ts'
 import type { Move } from '../sheet/model.ts'
 import { becomeAll, tells } from './measure.ts'
 import { type FaultRule, type Finding, failing } from './named-fault.ts'
-import { firstThatMends, mendWords } from './try-mend.ts'
+import { firstThatMends, mendOf } from './try-mend.ts'
 import { ids, landCore, takeStrapOff } from './wires.ts'
 
 const EXPLAINS = [
@@ -109,7 +109,7 @@ function joined(
       says: `The core ${core.name} lies${where} and meets the ${name}: ${follows}.`,
       path: ids(context, [core.far, core.lands, node]),
       consequences: becomeAll(figuresOf(context, ends), figuresOf(tried.after, ends)).filter(tells),
-      mend: mendWords(tried),
+      ...mendOf(tried),
     },
   ]
 }

@@ -6,7 +6,7 @@ import type { Move } from '../sheet/model.ts'
 import { bellWorth, bestStrap, speechWorth } from './best-strap.ts'
 import { become, becomeAll, ownBellCurrents, SILENT } from './measure.ts'
 import { type FaultRule, failing } from './named-fault.ts'
-import { firstThatMends, judged, mendWords, type Tried } from './try-mend.ts'
+import { firstThatMends, judged, mendOf, type Tried } from './try-mend.ts'
 import { fitStrap, homeMoves, ids, type StrapBetween } from './wires.ts'
 
 const LOOP = [
@@ -40,7 +40,7 @@ export const strapMissingOnLoop: FaultRule = {
           ...become(first.figure ?? undefined, judged(tried.after, [first.check])[0]?.figure ?? undefined),
           ...becomeAll(speechFigures(context), speechFigures(tried.after)),
         ],
-        mend: mendWords(tried),
+        ...mendOf(tried),
       },
     ]
   },
@@ -84,7 +84,7 @@ export const strapMissingAtBell: FaultRule = {
         says: `Nothing joins ${from} with ${to}, where a strap or a bell resistor belongs, and the way of the bell is open there: it is silent.`,
         path: [...new Set([...first.path, ...ids(context, [best.from, best.to])])],
         consequences: becomeAll(ownBellCurrents(context), ownBellCurrents(tried.after)),
-        mend: mendWords(tried),
+        ...mendOf(tried),
       },
     ]
   },

@@ -45,10 +45,14 @@ function live(
     says: `The ${subject} can be touched and is joined to a line wire${where}. The line is live and ringing voltage can hurt: unplug the set now, and touch nothing before it is unplugged.`,
     path: ids(context, [node, ...lastOf(context, node)]),
     consequences: become(figure ?? undefined, after?.figure ?? undefined),
-    mend:
-      tried === undefined
-        ? 'unplug the set, free the metal from the line, and measure it before the set is plugged in again; local codes and licensed practice come first'
-        : `${mendWords(tried)}; measure before the set is plugged in again, local codes and licensed practice come first`,
+    ...(tried === undefined
+      ? {
+          mend: 'unplug the set, free the metal from the line, and measure it before the set is plugged in again; local codes and licensed practice come first',
+        }
+      : {
+          mend: `${mendWords(tried)}; measure before the set is plugged in again, local codes and licensed practice come first`,
+          moves: tried.moves,
+        }),
   }
 }
 

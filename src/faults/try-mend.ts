@@ -127,6 +127,11 @@ export function mendWords({ moves, besides = '' }: Tried): string {
   return inWords(moves) + besides
 }
 
+/** A mend that was tried, as a finding tells it: in words, and as moves. */
+export function mendOf(tried: Tried): { readonly mend: string; readonly moves: readonly Move[] } {
+  return { mend: mendWords(tried), moves: tried.moves }
+}
+
 /** Moves inside a set as a person at the bench makes them. */
 export function inWords(moves: readonly Move[]): string {
   return `with the set unplugged, ${moves.map(describeMove).join(', then ')}`

@@ -48,6 +48,8 @@ function missing(context: CheckContext, slot: NetSlot): Finding {
       ...becomeAll(speechFigures(context), tried && speechFigures(tried.after)),
     ],
     mend: `with the set unplugged, plug ${unit === undefined ? 'the unit that belongs there' : `unit ${unit}`} into slot ${slot.name}`,
+    // a link in its place shows what the unit closes; it is no mend
+    ...(unit === undefined || tried === undefined ? {} : { moves: tried.moves }),
   }
 }
 

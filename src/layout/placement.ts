@@ -29,6 +29,28 @@ export function placementOf(circuit: Circuit, { turns, wires }: MadeGraph, laid:
   }
 }
 
+/** One placement below another. */
+export function below(upper: Placement, lower: Placement): Placement {
+  const down = upper.height
+  return {
+    width: Math.max(upper.width, lower.width),
+    height: down + lower.height,
+    boxes: {
+      ...upper.boxes,
+      ...Object.fromEntries(
+        Object.entries(lower.boxes).map(([id, box]) => [id, { ...box, y: round(box.y + down) }]),
+      ),
+    },
+    wires: [
+      ...upper.wires,
+      ...lower.wires.map(({ id, points }) => ({
+        id,
+        points: points.map(([x, y]): Point => [x, round(y + down)]),
+      })),
+    ],
+  }
+}
+
 /** Where each wire begins and ends: in the middle of a node, at a symbol's pin. */
 function endsOf(
   circuit: Circuit,

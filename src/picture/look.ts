@@ -40,21 +40,6 @@ const TOKENS = `.picture {
     --ink-soft: #000000;
   }
 }
-@media (forced-colors: active) {
-  .picture {
-    --paper: Canvas;
-    --sheet: Canvas;
-    --sunk: Canvas;
-    --ink: CanvasText;
-    --ink-soft: CanvasText;
-    --edge: CanvasText;
-    --edge-soft: GrayText;
-    --accent: Highlight;
-    --accent-soft: Canvas;
-    --fails: CanvasText;
-    --focus: Highlight;
-  }
-}
 `
 
 /** The same rules as in `src/web/look/pictures.css`, which a test keeps alike: change both. */
@@ -90,6 +75,13 @@ export const PICTURE_RULES: string = `.picture {
   fill: transparent;
   stroke: none;
 }
+.picture .reach {
+  fill: none;
+  stroke: transparent;
+  stroke-width: 32;
+  stroke-linejoin: round;
+  pointer-events: stroke;
+}
 .picture .screw {
   fill: var(--sheet);
   stroke: var(--ink);
@@ -122,7 +114,8 @@ export const PICTURE_RULES: string = `.picture {
   stroke-width: 3;
 }
 .picture .lead {
-  stroke: var(--sheet);
+  stroke: var(--ink);
+  stroke-width: 1.5;
 }
 .picture .lead-red {
   fill: #c62828;
@@ -323,16 +316,23 @@ export const PICTURE_RULES: string = `.picture {
   stroke: var(--accent);
 }
 @media (forced-colors: active) {
+  .picture {
+    --paper: Canvas;
+    --sheet: Canvas;
+    --sunk: Canvas;
+    --ink: CanvasText;
+    --ink-soft: CanvasText;
+    --edge: CanvasText;
+    --edge-soft: GrayText;
+    --accent: Highlight;
+    --accent-soft: Canvas;
+    --fails: CanvasText;
+    --focus: Highlight;
+  }
   .picture .swatch,
   .picture .swatch-band,
   .picture .lead {
     forced-color-adjust: none;
-  }
-}
-@media print {
-  .picture .hit,
-  .picture .body {
-    stroke-dasharray: none;
   }
 }
 ${CIRCUIT_RULES}`

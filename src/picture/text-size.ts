@@ -20,7 +20,21 @@ const NARROW_LETTERS = /[ .,:;'’!|()[\]ijlI/]/
 /** The last code point of scripts whose letters are about as broad as Latin ones. */
 const LATIN_LIKE = 0x10ff
 
+/** Widths of the characters that have been met: pictures are drawn again and again with the same words. */
+const known = new Map<string, number>()
+
+/** No text makes the table grow for ever. */
+const MOST_KNOWN = 4096
+
 function characterWidth(character: string): number {
+  const before = known.get(character)
+  if (before !== undefined) return before
+  const width = widthByLook(character)
+  if (known.size < MOST_KNOWN) known.set(character, width)
+  return width
+}
+
+function widthByLook(character: string): number {
   if ((character.codePointAt(0) ?? 0) > LATIN_LIKE && !/[\u2000-\u22ff]/.test(character)) return WIDEST
   if (BROAD_LETTERS.test(character)) return BROAD
   if (CAPITALS.test(character)) return CAPITAL

@@ -93,6 +93,16 @@ const verdict = z.union([
   z.strictObject({ ...about, state: z.literal('unknown'), reason, ...judged }),
 ])
 
+/** A move at the bench; what a part that is fitted is like stands in `with`, quantities as a sheet writes them. */
+const move = z.strictObject({
+  do: text,
+  what: text,
+  onto: maybe(text),
+  in: maybe(text),
+  hold: maybe(text),
+  with: maybe(z.record(text, text)),
+})
+
 /** A fault by its name, with what follows from it and what its mend makes of that. */
 const fault = z.strictObject({
   fault: text,
@@ -103,6 +113,7 @@ const fault = z.strictObject({
   path: list(text),
   consequences: list(consequence),
   mend: text,
+  moves: maybe(list(move)),
   explains: list(text),
 })
 

@@ -25,6 +25,7 @@ import { DRAW_KEYS, drawFields } from './json-draw-fields.ts'
 import { FAULT_BOOK_KEYS, faultBookFields } from './json-fault-book-fields.ts'
 import { IDENTIFY_KEYS, identifyFields } from './json-identify-fields.ts'
 import { METER_KEYS, meterFields } from './json-meter-fields.ts'
+import { moveJson } from './json-moves.ts'
 import { OPINION, opinionFields } from './json-opinion-fields.ts'
 import { SPREAD_KEYS, spreadFields } from './json-spread-fields.ts'
 import { standsFields } from './json-stands.ts'
@@ -99,10 +100,11 @@ function verdictJson(verdict: Verdict, single: boolean): Fields {
 function faultJson(fault: NamedFault, single: boolean): Fields {
   return pick(
     fault,
-    ['fault', 'title', 'subject', 'condition', 'says', 'path', 'consequences', 'mend', 'explains'],
+    ['fault', 'title', 'subject', 'condition', 'says', 'path', 'consequences', 'mend', 'moves', 'explains'],
     {
       condition: conditionJson(fault.condition, single),
       consequences: fault.consequences.map((one) => consequenceJson(one, single)),
+      moves: fault.moves?.map(moveJson),
     },
   )
 }

@@ -109,10 +109,10 @@ function allow(context: Context, ...methods: readonly string[]): void {
 }
 
 /** What is none of ours to expect; the details stay here. */
-const broke = (error: unknown): Refusal =>
+const broke = (error: Error): Refusal =>
   new Refusal(500, {
     code: 'ours',
-    found: `\`${error instanceof Error ? error.name : 'something'}\``,
+    found: `\`${error.name}\``,
     expected: 'an answer',
     mend: 'this is a mistake of the program: please report it',
   })

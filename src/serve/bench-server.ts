@@ -1,6 +1,6 @@
 /** The local server on its socket. */
 import { randomBytes } from 'node:crypto'
-import { createServer, type Server } from 'node:http'
+import { createServer, type RequestListener, type Server, type ServerResponse } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { getRequestListener } from '@hono/node-server'
 import { refuse } from '../problem.ts'
@@ -36,16 +36,24 @@ export async function openBench(
   const token = randomBytes(32).toString('base64url')
   let open = 0
   const app = benchApp({
-    files: pageFiles(page),
     folder: folder === undefined ? undefined : diskFolder(folder),
+    files: pageFiles(page),
     token,
     port: () => open,
   })
   const answer = getRequestListener(app.fetch)
-  const server = createServer({ requestTimeout: 30_000, headersTimeout: 10_000 }, (request, response) => {
+  const hear: RequestListener = (request, response) => {
     // also on what is answered before the app is asked
     for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value)
-    void answer(request, response)
+    // a whole address would be taken at its word, whatever the host beside it; only proxies are asked so
+    if (request.url?.startsWith('/') && request.headers.host !== undefined) void answer(request, response)
+    else response.writeHead(400, { connection: 'close' }).end()
+  }
+  // without a host it is refused here, where the headers are known
+  const times = { requestTimeout: 30_000, headersTimeout: 10_000, requireHostHeader: false }
+  const server = createServer(times, hear)
+  server.on('checkExpectation', (_request, response: ServerResponse) => {
+    response.writeHead(417, { ...HEADERS, connection: 'close' }).end()
   })
   server.on('clientError', (_error, socket) => {
     if (!socket.writable) return

@@ -1,9 +1,10 @@
 /** The body of a save. */
-import { LONGEST_TEXT } from './disk-folder.ts'
-import { Refusal } from './refusal.ts'
 
-/** Every character of a text may stand as two in JSON, such as the end of a line; the rest is for keys and mark. */
-export const LONGEST_BODY: number = 2 * LONGEST_TEXT + 1024
+import { Refusal } from './refusal.ts'
+import { LONGEST_TEXT } from './sheet-bytes.ts'
+
+/** A byte of text may stand as six in JSON, as `\u000a` does; the rest is for keys and mark. */
+export const LONGEST_BODY: number = 6 * LONGEST_TEXT + 1024
 
 export interface SaveAsked {
   readonly text: string
@@ -20,6 +21,8 @@ export async function saveAsked(request: Request): Promise<SaveAsked> {
   const type = request.headers.get('content-type') ?? ''
   if (!/^application\/json(?:\s*;\s*charset=utf-8)?$/i.test(type))
     throw new Refusal(415, { found: 'a body of another type', expected: 'application/json' })
+  if ((request.headers.get('content-encoding') ?? 'identity') !== 'identity')
+    throw new Refusal(415, { found: 'a body that was packed', expected: 'application/json as it is' })
   if (Number(request.headers.get('content-length') ?? 0) > LONGEST_BODY) throw tooBig()
   const wrong = new Refusal(400, { found: 'a body that cannot be read', expected: WANTED })
   let body: unknown

@@ -1,16 +1,25 @@
 /** Sheets in a folder on disk, and nothing but those. */
 import { createHash } from 'node:crypto'
-import { closeSync, constants, fstatSync, lstatSync, openSync, readFileSync, realpathSync } from 'node:fs'
+import { lstatSync, readdirSync, realpathSync } from 'node:fs'
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path'
-import { foldersIn, sheetFilesIn } from '../host/folder.ts'
 import { type Problem, refuse } from '../problem.ts'
 import { put, Taken } from './put.ts'
 import { quoted, Refusal } from './refusal.ts'
+import { bytesOf, outside } from './sheet-bytes.ts'
 import type { MarkedSheet, SheetFolder } from './sheet-folder.ts'
-import { DEEPEST, isPlainName, isSheetPath } from './sheet-name.ts'
+import { isPlainName, isSheetPath } from './sheet-name.ts'
+import { MOST_FOLDERS, MOST_SHEETS, sheetsBelow } from './sheets-below.ts'
 
-/** The reader takes no longer text, bytes. */
-export const LONGEST_TEXT: number = 1 << 20
+/** Lists hold no more than this in all, bytes: the page keeps every sheet at hand. */
+const MOST_LISTED = 16 << 20
+
+const TOO_MANY: Problem = {
+  code: 'too-big',
+  severity: 'warning',
+  found: 'a folder with more sheets or folders in it than a bench takes: the furthest are left out',
+  expected: `at most ${MOST_SHEETS} sheets in ${MOST_FOLDERS} folders, ${MOST_LISTED >> 20} MiB in all`,
+  mend: 'open the folder in which the sheets are',
+}
 
 const markOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex')
 
@@ -31,8 +40,7 @@ export function diskFolder(path: string): SheetFolder {
     if (folder === undefined) throw missing(file, 'a folder that is there')
     if (!isInside(folder)) throw outside(file)
     const path = join(folder, basename(asked))
-    const status = lstatSync(path, { throwIfNoEntry: false })
-    if (status === undefined) return { path, there: false }
+    if (!isThere(path, file)) return { path, there: false }
     const real = realOf(path)
     if (real === undefined || !isInside(dirname(real)) || !isSheetPath(partsOf(real))) throw outside(file)
     return { path: real, there: true }
@@ -55,22 +63,21 @@ export function diskFolder(path: string): SheetFolder {
     list() {
       const sheets: MarkedSheet[] = []
       const problems: Problem[] = []
-      const below = (folder: string, depth: number): void => {
-        for (const name of sheetFilesIn(folder)) {
-          const file = relative(root, join(folder, name)).split(sep).join('/')
-          try {
-            if (!isSheetPath(file.split('/'))) throw outside(file)
-            const sheet = look(file)
-            if (sheet !== undefined) sheets.push(sheet)
-          } catch (error) {
-            if (!(error instanceof Refusal)) throw error
-            problems.push({ ...error.problem, severity: 'warning' })
-          }
+      const { files, isWhole } = sheetsBelow(root)
+      let room = MOST_LISTED
+      for (const file of files) {
+        try {
+          if (!isSheetPath(file.split('/'))) throw outside(file)
+          const sheet = look(file)
+          room -= sheet === undefined ? 0 : Buffer.byteLength(sheet.text)
+          if (room < 0) break
+          if (sheet !== undefined) sheets.push(sheet)
+        } catch (error) {
+          if (!(error instanceof Refusal)) throw error
+          problems.push({ ...error.problem, severity: 'warning' })
         }
-        if (depth > 0) for (const inner of foldersIn(folder)) below(inner, depth - 1)
       }
-      below(root, DEEPEST)
-      return { sheets, problems }
+      return { sheets, problems: isWhole && room >= 0 ? problems : [TOO_MANY, ...problems] }
     },
     read(file) {
       const sheet = look(file)
@@ -79,10 +86,12 @@ export function diskFolder(path: string): SheetFolder {
     },
     save(file, text, mark) {
       const bytes = Buffer.from(text, 'utf8')
-      const isAsRead = (): boolean => (look(file)?.mark ?? null) === mark
+      const { path } = placeOf(file)
+      // a link may have been turned elsewhere meanwhile
+      const isAsRead = (): boolean => placeOf(file).path === path && (look(file)?.mark ?? null) === mark
       if (!isAsRead()) return { now: look(file) }
       try {
-        put(placeOf(file).path, bytes, mark === null, isAsRead)
+        put(path, bytes, mark === null, isAsRead)
       } catch (error) {
         if (error instanceof Taken) return { now: look(file) }
         throw unwritable(file, error)
@@ -94,14 +103,23 @@ export function diskFolder(path: string): SheetFolder {
 
 /** @throws ProblemError `file-missing` */
 function rootOf(path: string): string {
-  const real = realOf(resolve(path))
-  if (real !== undefined && lstatSync(real).isDirectory()) return real
+  const real = path === '' ? undefined : realOf(resolve(path))
+  if (real !== undefined && isReadable(real)) return real
   return refuse({
     code: 'file-missing',
-    found: `${quoted(path)}, which is no folder`,
+    found: `${quoted(path)}, which is no folder that can be read`,
     expected: 'a folder with sheets',
     mend: 'make the folder first, or leave it out to see the demo fleet',
   })
+}
+
+function isReadable(folder: string): boolean {
+  try {
+    readdirSync(folder)
+    return true
+  } catch {
+    return false
+  }
 }
 
 /** Undefined where a path leads nowhere. */
@@ -113,48 +131,18 @@ function realOf(path: string): string | undefined {
   }
 }
 
-/** The bytes of a text; undefined where the file has just gone. @throws Refusal where it is no text that a sheet can be */
-function bytesOf(path: string, file: string): Buffer | undefined {
-  let handle: number | undefined
+/** Whether anything stands at a place, a link that leads nowhere too. @throws Refusal where that cannot be told */
+function isThere(path: string, file: string): boolean {
   try {
-    // neither a link that has just been put there, nor a pipe that nobody writes to
-    handle = openSync(path, constants.O_RDONLY | constants.O_NOFOLLOW | constants.O_NONBLOCK)
-    const status = fstatSync(handle)
-    if (!status.isFile()) throw outside(file)
-    if (status.size > LONGEST_TEXT) {
-      throw new Refusal(413, { code: 'too-big', found: quoted(file), expected: 'a sheet of at most 1 MiB' })
-    }
-    const bytes = readFileSync(handle)
-    if (!Buffer.from(bytes.toString('utf8'), 'utf8').equals(bytes)) {
-      throw new Refusal(403, {
-        code: 'syntax',
-        found: `${quoted(file)}, which is not UTF-8`,
-        expected: 'a text in UTF-8',
-        mend: 'store it as UTF-8 with the editor that wrote it',
-      })
-    }
-    return bytes
-  } catch (error) {
-    if (error instanceof Refusal) throw error
-    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined
-    throw new Refusal(403, {
-      code: 'file-missing',
-      found: `${quoted(file)}, which cannot be read`,
-      expected: 'a sheet that can be read',
-    })
-  } finally {
-    if (handle !== undefined) closeSync(handle)
+    return lstatSync(path, { throwIfNoEntry: false }) !== undefined
+  } catch {
+    // below a file, with a name that is too long for this disk, in a folder that may not be read
+    throw missing(file, 'a sheet in a folder that can be read')
   }
 }
 
 const missing = (file: string, expected: string): Refusal =>
   new Refusal(404, { code: 'file-missing', found: `${quoted(file)}, which is not there`, expected })
-
-const outside = (file: string): Refusal =>
-  new Refusal(403, {
-    found: `${quoted(file)}, which is no plain file inside the folder`,
-    expected: 'a sheet inside the folder, links followed',
-  })
 
 function unwritable(file: string, error: unknown): unknown {
   if (error instanceof Refusal || (error as NodeJS.ErrnoException).code === undefined) return error

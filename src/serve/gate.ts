@@ -11,7 +11,8 @@ export const TOKEN_HEADER = 'x-ringproof-token'
  * @throws Refusal 421, 403
  */
 export function checkFrom(headers: Headers, port: number): void {
-  const own = [`127.0.0.1:${port}`, `localhost:${port}`]
+  // browsers leave the usual port out
+  const own = ['127.0.0.1', 'localhost'].map((name) => (port === 80 ? name : `${name}:${port}`))
   const host = headers.get('host') ?? ''
   if (!own.includes(host))
     throw new Refusal(421, {

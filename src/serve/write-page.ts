@@ -1,7 +1,7 @@
 /** The page as plain files, for any static server. */
 import { createHash } from 'node:crypto'
-import { copyFileSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { copyFileSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs'
+import { dirname, join, relative } from 'node:path'
 import { refuse } from '../problem.ts'
 import { builtPage, type FileList, LIST, listIn } from './built-page.ts'
 import { quoted } from './refusal.ts'
@@ -14,9 +14,12 @@ import { quoted } from './refusal.ts'
  * @throws ProblemError `request-wrong`, `ours`
  */
 export function writePage(to: string, from?: string): number {
+  if (to === '') {
+    refuse({ code: 'request-wrong', found: 'no folder', expected: 'the name of a folder to write into' })
+  }
   const { folder, files } = builtPage(from)
   const before = listIn(to) ?? {}
-  const there = filesIn(to)
+  const there = attempt(to, () => filesIn(to))
   const foreign = there.find((path) => path !== LIST && !isOurs(to, path, before, files))
   if (foreign !== undefined) {
     refuse({
@@ -26,20 +29,37 @@ export function writePage(to: string, from?: string): number {
       mend: 'name another folder',
     })
   }
+  attempt(to, () => {
+    for (const path of [...inOrder(Object.keys(files)), LIST]) copy(join(folder, path), join(to, path))
+    for (const path of there)
+      if (path !== LIST && !Object.hasOwn(files, path)) rmSync(join(to, path), { force: true })
+  })
+  return Object.keys(files).length + 1
+}
+
+/** In one step: no other name of the file, and no link that stood there, is written through. */
+function copy(from: string, to: string): void {
+  const beside = `${to}.part`
+  mkdirSync(dirname(to), { recursive: true })
   try {
-    for (const path of [...inOrder(Object.keys(files)), LIST]) {
-      mkdirSync(dirname(join(to, path)), { recursive: true })
-      copyFileSync(join(folder, path), join(to, path))
-    }
-    for (const path of there) if (path !== LIST && !(path in files)) rmSync(join(to, path), { force: true })
+    copyFileSync(from, beside)
+    renameSync(beside, to)
+  } finally {
+    rmSync(beside, { force: true })
+  }
+}
+
+/** @throws ProblemError `request-wrong` with the system's word where something of the system is in the way */
+function attempt<T>(to: string, work: () => T): T {
+  try {
+    return work()
   } catch (error) {
-    refuse({
+    return refuse({
       code: 'request-wrong',
       found: `${quoted(to)}, which cannot be written (${String((error as NodeJS.ErrnoException).code)})`,
       expected: 'a folder that may be written to, with room in it',
     })
   }
-  return Object.keys(files).length + 1
 }
 
 /** What others name comes before what names it: whoever loads the page meanwhile finds it whole. */
@@ -55,7 +75,7 @@ function filesIn(folder: string): readonly string[] {
   if (!status.isDirectory()) return ['.']
   return readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => !entry.isDirectory())
-    .map((entry) => join(entry.parentPath, entry.name).slice(join(folder, '/').length))
+    .map((entry) => relative(folder, join(entry.parentPath, entry.name)))
     .map((path) => path.replaceAll('\\', '/'))
 }
 

@@ -14,12 +14,14 @@ interface Edit {
  * a key that it lacks comes behind the last of those before it.
  *
  * @param keyText one key and its value as lines
+ * @param gone keys that it shall say no more
  * @returns undefined where the text is no map of keys that can be followed; whoever asks must see whether it came out right
  */
 export function mended(
   text: string,
   keys: Readonly<Record<string, Plain>>,
   keyText: (key: string, value: Plain) => string,
+  gone: readonly string[] = [],
 ): string | undefined {
   const document = parseDocument(text, { strict: false })
   const root = document.contents
@@ -37,10 +39,24 @@ export function mended(
     const edit = isSame(pair.value, value) ? undefined : editOf(text, pair, key, value, keyText)
     if (edit !== undefined) edits.push(edit)
   }
-  return edits.reduceRight((all, { from, to, text: fresh }) => {
+  for (const key of gone) {
+    const pair = pairOf(root, key)
+    if (pair === undefined) continue
+    const [start, end] = stretchOf(text, pair)
+    edits.push({ from: lineStart(text, start), to: lineEnd(text, end), text: '' })
+  }
+  return withEdits(text, edits)
+}
+
+/** Lines end as those of the old text do. */
+function withEdits(text: string, edits: readonly Edit[]): string {
+  const eol = text.includes('\r\n') ? '\r\n' : '\n'
+  // of two at one place the later asked for stands behind
+  const inOrder = edits.toSorted((a, b) => a.from - b.from)
+  return inOrder.reduceRight((all, { from, to, text: fresh }) => {
     // a last line without its end gets one before something comes behind it
-    const gap = from > 0 && from === to && all[from - 1] !== '\n' ? '\n' : ''
-    return `${all.slice(0, from)}${gap}${fresh}${all.slice(to)}`
+    const gap = from > 0 && from === to && all[from - 1] !== '\n' ? eol : ''
+    return `${all.slice(0, from)}${gap}${fresh.replaceAll('\n', eol)}${all.slice(to)}`
   }, text)
 }
 

@@ -29,7 +29,8 @@ const ALL: Shelf = { find: () => ({ file: '', text: '' }), names: () => [] }
  */
 export function rewireText(asked: RewireAsked): string {
   const keys = keysOf(asked)
-  const over = asked.old && mended(asked.old.text, keys, keyText)
+  const gone = asked.notes?.length === 0 ? ['notes'] : []
+  const over = asked.old && mended(asked.old.text, keys, keyText, gone)
   if (over !== undefined && says(over, asked)) return over
   const whole = `${Object.entries(keys)
     .map(([key, value]) => keyText(key, value))

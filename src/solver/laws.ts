@@ -58,17 +58,22 @@ export interface LawTable {
   readonly mutuals: readonly Mutual[]
 }
 
+/** What a part is asked about that hangs on no point. */
+function plainPoint({ analysis, frequency = 0 }: Question): LawPoint {
+  return { analysis, omega: analysis === 'direct' ? 0 : 2 * Math.PI * frequency }
+}
+
 /** What a part is asked about: its own branches' share of the point. */
-function pointOf(part: NetPart, { analysis, frequency = 0 }: Question, { direct, swing }: About): LawPoint {
-  const at = { analysis, omega: analysis === 'direct' ? 0 : 2 * Math.PI * frequency }
-  if (part.law.bends === undefined) return at
-  const { first } = part
+function pointOf({ law, first }: NetPart, at: LawPoint, { direct, swing }: About): LawPoint {
+  if (law.bends === undefined) return at
   return {
     ...at,
     ...(direct === undefined ? {} : { direct: (branch: number) => workingAt(direct, first + branch) }),
     ...(swing === undefined ? {} : { swing: (branch: number) => swing[first + branch]! }),
   }
 }
+
+const AT_REST: About = {}
 
 function refuseIdeal(): never {
   refuse({
@@ -86,6 +91,12 @@ export function isBent({ law, spec }: Pick<NetPart, 'law' | 'spec'>): boolean {
 /** What one branch carries at a point. */
 export function workingAt({ voltage, current }: Point, branch: number): Working {
   return { voltage: voltage[branch]!, current: current[branch]! }
+}
+
+/** A part of the netlist with the values that a question gives it. */
+function partIn(part: NetPart, index: number, { instead }: Question): NetPart {
+  const other = instead?.find((one) => one.part === index)
+  return other === undefined ? part : { ...part, spec: other.spec }
 }
 
 type Ends = Pick<LawTable, 'equations' | 'from' | 'to'>
@@ -124,8 +135,10 @@ export class Laws implements LawSink, LawTable {
   readonly mutuals: Mutual[] = []
   /** Why figures that rest on this point are approximate. */
   readonly standIns: Map<string, number[]> = new Map()
-  /** Branches whose law hangs on the direct-current point, and on the size of the alternating voltage. */
+  /** Branches whose law hangs on the direct-current point, none of which couples to others, and on the size of the alternating voltage. */
   readonly bent: Record<Bend, number[]> = { direct: [], swing: [] }
+  /** Parts with a branch whose law hangs on the direct-current point, by their index. */
+  readonly #hanging: number[] = []
   #base = 0
   /** The point about which direct laws are being stated. */
   #about: Point | undefined
@@ -165,32 +178,63 @@ export class Laws implements LawSink, LawTable {
       if (Number.isFinite(ohms)) this.equation(k, 1, ohms, 0)
       else this.equation(k, 0, 1, 0)
     })
-    net.parts.forEach((part, index) => {
-      const other = question.instead?.find((one) => one.part === index)
-      this.#fillPart(other === undefined ? part : { ...part, spec: other.spec }, question, about)
-    })
+    const at = plainPoint(question)
+    const { parts } = net
+    this.#hanging.length = 0
+    for (let index = 0; index < parts.length; index += 1) {
+      const bent = this.bent.direct.length
+      this.#fillPart(partIn(parts[index]!, index, question), question, at, about)
+      if (this.bent.direct.length > bent) this.#hanging.push(index)
+    }
     for (const { branch, ohms } of question.within ?? []) this.#addWithin(branch, ohms)
     this.addSeries(question.series, question.lifted)
     for (const branch of question.lifted ?? []) this.open(branch)
   }
 
-  #fillPart(part: NetPart, question: Question, about: About): void {
+  /**
+   * States anew, about another direct point, only the parts that hang on it: after a `fill` for the same question, of
+   * which nothing but those has been changed since. Stand-ins stay as that `fill` found them.
+   */
+  refill(net: Netlist, question: Question, direct: Point): void {
+    this.#about = question.analysis === 'direct' ? direct : undefined
+    const at = plainPoint(question)
+    for (const index of this.#hanging) {
+      const part = partIn(net.parts[index]!, index, question)
+      this.#base = part.first
+      part.law.law(part.spec, pointOf(part, at, { direct }), 'closed', this)
+      this.#change(part, question)
+    }
+  }
+
+  /** What a question changes in the branches of one part, which has been stated anew. */
+  #change({ first, count }: NetPart, { within = [], series, lifted = [] }: Question): void {
+    const own = (branch: number): boolean => branch >= first && branch < first + count
+    for (const { branch, ohms } of within) if (own(branch)) this.#addWithin(branch, ohms)
+    this.addSeries(
+      series?.filter(({ branch }) => own(branch)),
+      lifted,
+    )
+    for (const branch of lifted) if (own(branch)) this.open(branch)
+  }
+
+  #fillPart(part: NetPart, question: Question, plain: LawPoint, about: About): void {
     const state = stateOf(part, question.condition)
     this.#base = part.first
     const resting = question.sources === 'none' && part.role === 'source'
-    const at = pointOf(part, question, resting ? {} : about)
+    const at = pointOf(part, plain, resting ? AT_REST : about)
     part.law.law(part.spec, at, state, this)
     if (resting) this.offset.fill(0, 2 * part.first, 2 * (part.first + part.count))
     else if (state === 'closed') this.#noteBends(part, question)
-    const reason = state === 'open' ? undefined : part.law.standIn?.(part.spec, at)
+    if (state === 'open' || part.law.standIn === undefined) return
+    const reason = part.law.standIn(part.spec, at)
     if (reason === undefined) return
     const branches = Array.from({ length: part.count }, (_, k) => part.first + k)
     this.standIns.set(reason, [...(this.standIns.get(reason) ?? []), ...branches])
   }
 
   #noteBends(part: NetPart, { lifted = [], small }: Question): void {
-    if (small !== undefined) return
-    for (const bend of part.law.bends?.(part.spec) ?? []) {
+    if (small !== undefined || part.law.bends === undefined) return
+    for (const bend of part.law.bends(part.spec)) {
       for (let k = part.first; k < part.first + part.count; k += 1)
         if (!lifted.includes(k)) this.bent[bend].push(k)
     }

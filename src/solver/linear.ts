@@ -1,5 +1,6 @@
 /** One linear solve: laws as they are filled, topology, system, refined solution. */
 import { createDense } from '../algebra/dense.ts'
+import { isSparse } from '../algebra/sparse.ts'
 import { branchAt, type Netlist, nodeName } from '../netlist/netlist.ts'
 import { ProblemError } from '../problem.ts'
 import { type Assembled, assemble, fillValues, rightSide } from './assemble.ts'
@@ -26,6 +27,8 @@ const GROWN = 1e8
 export interface Manner {
   /** Without refinement; figures are then as good as plain factors make them. */
   readonly plain?: true
+  /** Refined only as far as a step on the way to something else needs. */
+  readonly rough?: true
   /** On the dense engine, the oracle of the sparse one. */
   readonly dense?: true
 }
@@ -64,6 +67,15 @@ export function makeReady(
   return { ...shape, assembled: factored(net, laws, shape.topology, complex, manner) }
 }
 
+/** The factors of the same shape after its laws have changed their values; the old ones are gone. */
+export function makeReadyAgain(net: Netlist, laws: Laws, before: Ready, complex: boolean): Ready {
+  const { topology, shorts, assembled } = before
+  // the dense engine was the last resort of other values
+  if (!isSparse(assembled.system)) return makeReady(net, laws, before, complex)
+  fillValues(assembled, laws, topology)
+  return { topology, shorts, assembled: refactored(net, laws, topology, assembled, complex) }
+}
+
 /** Solves for the sources of the laws and the probes of a question. */
 export function solveReady(
   net: Netlist,
@@ -77,7 +89,7 @@ export function solveReady(
   const b = rightSide(laws, assembled, injected, complex)
   const { refined, x } = refinedBy(net, laws, topology, { assembled, b, injected, complex }, manner)
   // of a probe in which nothing can flow nothing is read
-  const residual = probeOpen ? 0 : assembled.system.residual(x, b)
+  const residual = probeOpen || manner.rough === true ? 0 : assembled.system.residual(x, b)
   return { topology, shorts, unknown: assembled.unknown, refined, residual, probeOpen }
 }
 
@@ -103,7 +115,7 @@ function refinedBy(
   const x = Float64Array.from(b)
   assembled.system.solve(x, 1)
   if (manner.plain === true) return { refined: { value: x, tail: new Float64Array(x.length) }, x }
-  const first = refine(laws, topology, assembled, x, injected, complex)
+  const first = refine(laws, topology, assembled, x, injected, complex, manner.rough === true)
   if (first.confirmed) return { refined: first, x }
   fillValues(assembled, laws, topology)
   const fresh = assembled.system.factor()
@@ -137,6 +149,16 @@ function injections(
 function factored(net: Netlist, laws: Laws, topology: Topology, complex: boolean, manner: Manner): Assembled {
   const assembled = assemble(net, laws, topology, complex)
   if (manner.dense === true) return onDense(net, laws, topology, assembled, complex)
+  return refactored(net, laws, topology, assembled, complex)
+}
+
+function refactored(
+  net: Netlist,
+  laws: Laws,
+  topology: Topology,
+  assembled: Assembled,
+  complex: boolean,
+): Assembled {
   const kept = assembled.system.refactor()
   if (kept.ok && kept.growth < GROWN) return assembled
   const fresh = assembled.system.factor()
@@ -188,6 +210,9 @@ export function voltagesOf(net: Netlist, x: Float64Array, complex: boolean): Flo
   return voltages
 }
 
+const fall = { value: new Float64Array(2), tail: new Float64Array(2) }
+const current = { value: new Float64Array(2), tail: new Float64Array(2) }
+
 /** Voltages across and currents through all branches, interleaved re, im. */
 export function branchesOf(
   laws: LawTable,
@@ -197,8 +222,6 @@ export function branchesOf(
   const width = complex ? 2 : 1
   const falls = new Float64Array(2 * laws.count)
   const currents = new Float64Array(2 * laws.count)
-  const fall = { value: new Float64Array(2), tail: new Float64Array(2) }
-  const current = { value: new Float64Array(2), tail: new Float64Array(2) }
   for (let k = 0; k < laws.count; k += 1) {
     voltageOf(laws, refined, k, width, fall)
     currentFrom(laws, refined, k, unknown[k]!, width, fall, current)

@@ -13,6 +13,11 @@ const MOST_STEPS = 6
 /** A correction below this share of its unknown, or this share of the largest, has confirmed it. */
 const CONFIRMED = 1e-13
 const NOTHING = 1e-20
+/**
+ * One step with a correction below this share of its unknown is rough: what is left is about the square of that, which
+ * is far below what Newton's steps are asked for.
+ */
+const ROUGH = 1e-7
 
 /** Unknowns as value and tail, interleaved re, im when complex. */
 export interface Refined {
@@ -32,6 +37,7 @@ class Twofold {
 
 /**
  * Improves a solution in place of its own rounding. `injected` is by node, interleaved.
+ * @param rough only as far as a step on the way to something else needs
  * @returns whether the last correction confirmed it; factors too poor to refine with do not
  */
 export function refine(
@@ -41,40 +47,48 @@ export function refine(
   x: Float64Array,
   injected: Float64Array,
   complex: boolean,
+  rough: boolean = false,
 ): Refined & { readonly confirmed: boolean } {
   const tail = new Float64Array(x.length)
+  const least = rough ? 1 : LEAST_STEPS
+  const share = rough ? ROUGH : CONFIRMED
+  const sum = new Twofold(x.length)
   let confirmed = false
-  for (let step = 0; step < MOST_STEPS && !(confirmed && step >= LEAST_STEPS); step += 1) {
-    const correction = residualOf(laws, topology, assembled, { value: x, tail }, injected, complex)
+  for (let step = 0; step < MOST_STEPS && !(confirmed && step >= least); step += 1) {
+    const correction = residualOf(laws, topology, assembled, { value: x, tail }, injected, complex, sum)
     assembled.system.solve(correction, 1)
-    confirmed = isSmall(correction, x)
+    confirmed = isSmall(correction, x, share)
     for (let k = 0; k < x.length; k += 1) accumulate(x, tail, k, correction[k]!)
   }
   return { value: x, tail, confirmed }
 }
 
-function isSmall(correction: Float64Array, x: Float64Array): boolean {
+function isSmall(correction: Float64Array, x: Float64Array, share: number): boolean {
   let largest = 0
   for (let k = 0; k < x.length; k += 1) largest = Math.max(largest, Math.abs(x[k]!))
   for (let k = 0; k < x.length; k += 1) {
-    if (!(Math.abs(correction[k]!) <= CONFIRMED * Math.abs(x[k]!) + NOTHING * largest)) return false
+    if (!(Math.abs(correction[k]!) <= share * Math.abs(x[k]!) + NOTHING * largest)) return false
   }
   return true
 }
 
-/** b − A·x by parts. */
+/** What one branch holds and carries, while a sum goes over all of them. */
+const fall = new Twofold(2)
+const current = new Twofold(2)
+
+/** b − A·x by parts, summed in `sum`. */
 function residualOf(
   laws: LawTable,
   topology: Topology,
-  { order, unknown }: Assembled,
+  { unknown }: Assembled,
   x: Refined,
   injected: Float64Array,
   complex: boolean,
+  sum: Twofold,
 ): Float64Array {
   const width = complex ? 2 : 1
-  const sum = new Twofold(order * width)
-  const fall = new Twofold(2)
-  const current = new Twofold(2)
+  sum.value.fill(0)
+  sum.tail.fill(0)
   for (let node = 1; 2 * node < injected.length; node += 1) {
     for (let part = 0; part < width; part += 1)
       sum.value[(node - 1) * width + part] = injected[2 * node + part]!

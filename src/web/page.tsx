@@ -2,6 +2,8 @@
 import './look/tokens.css'
 import './look/base.css'
 import './look/kit.css'
+import './look/verdicts.css'
+import './look/notices.css'
 import './look/shell.css'
 import './look/pictures.css'
 import './look/print.css'

@@ -19,7 +19,28 @@ export const partsOfWorkers: Plugin = {
   name: 'parts-of-workers',
   generateBundle(_options, bundle) {
     note(bundle)
+    keepApart(bundle)
   },
+}
+
+/** Packages whose licence binds their own files: each stays in files of its own. */
+const APART = /node_modules[\\/]elkjs[\\/]/
+
+/** A module that holds the mere address of a file. */
+const isAddress = (id: string): boolean => id.endsWith('?url')
+
+/** What the builder puts in by itself, such as the frame that a module of the older kind needs. */
+const isFrame = (id: string): boolean => id.startsWith('\0')
+
+/** @throws Error where a file would hold such a package beside anything else */
+function keepApart(bundle: Bundle): void {
+  for (const file of Object.values(bundle)) {
+    if (file.type !== 'chunk') continue
+    const own = file.moduleIds.filter((id) => !isFrame(id) && !isAddress(id))
+    const apart = own.filter((id) => APART.test(id))
+    if (apart.length > 0 && apart.length < own.length)
+      throw new Error(`${file.fileName} holds ${apart.join(', ')} beside other modules`)
+  }
 }
 
 const hash = (bytes: string | Uint8Array, form: 'hex' | 'base64'): string =>
@@ -57,8 +78,13 @@ function licences(root: string): string {
     const text = file === undefined ? '' : `\n\n${readFileSync(join(folder, file), 'utf8').trim()}`
     return `${name} ${version} (${license})${text}`
   })
-  return `${[`Ringproof\n\n${own}`, ...parts].join(`\n\n${'-'.repeat(72)}\n\n`)}\n`
+  const word =
+    'The source of each package below is published under its name and version, as it was used here.'
+  return `${[`Ringproof\n\n${own}`, word, ...parts].join(`\n\n${'-'.repeat(72)}\n\n`)}\n`
 }
+
+/** Sizes of `icon.svg` as pixels, drawn once by a browser: not every system takes the drawing itself. */
+const ICONS = [192, 512] as const
 
 function manifest(icon: string): string {
   return JSON.stringify({
@@ -72,7 +98,10 @@ function manifest(icon: string): string {
     display: 'standalone',
     background_color: '#ffffff',
     theme_color: '#0a5566',
-    icons: [{ src: icon, sizes: 'any', type: 'image/svg+xml', purpose: 'any' }],
+    icons: [
+      ...ICONS.map((size) => ({ src: `icon-${size}.png`, sizes: `${size}x${size}`, type: 'image/png' })),
+      { src: icon, sizes: 'any', type: 'image/svg+xml' },
+    ],
   })
 }
 
@@ -96,16 +125,18 @@ export function pagePlugins(root: string): readonly Plugin[] {
         order: 'post',
         async handler(_options, bundle) {
           note(bundle)
+          keepApart(bundle)
           const icon = Object.keys(bundle).find((file) => /(^|\/)icon[^/]*\.svg$/.test(file))
           if (icon === undefined) throw new Error('the page has no icon')
           const all = new Map(Object.entries(bundle).map(([file, one]) => [file, contentOf(one)]))
-          const put = (fileName: string, source: string): void => {
+          const put = (fileName: string, source: string | Uint8Array): void => {
             this.emitFile({ type: 'asset', fileName, source })
             all.set(fileName, source)
           }
           put('fleet.json', fleet(root))
           put('licences.txt', licences(root))
           put('manifest.webmanifest', manifest(icon))
+          for (const size of ICONS) put(`icon-${size}.png`, readFileSync(`${root}src/web/icon-${size}.png`))
           const kept = [...all].sort(([a], [b]) => (a < b ? -1 : 1))
           const sums = kept.map(([file, content]) => [file, `sha256-${hash(content, 'base64')}`])
           put('service-worker.js', await keeper(root, Object.fromEntries(sums)))

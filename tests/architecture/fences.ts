@@ -27,8 +27,9 @@ export const FENCES: readonly Fence[] = [
   { packages: /^\*\?raw$/, places: /^answer\/raw\.d\.ts$/ },
   { packages: /^\*\.css$/, places: /^web\/assets\.d\.ts$/ },
   { packages: /^vite$/, places: /^(cli|web)\/vite\.[^/]*config\.ts$/ },
-  // The layout library's own half that works in a worker: the worker is that file.
-  { packages: /^elkjs\/lib\/elk-worker\.min\.js$/, places: /^web\/worker\/layout-worker\.ts$/ },
+  // The layout library's own half that works in a worker: the worker is that very file, by its address.
+  { packages: /^elkjs\/lib\/elk-worker\.min\.js\?url$/, places: /^web\/talk\/place\.ts$/ },
+  { packages: /^\*\?url$/, places: /^web\/assets\.d\.ts$/ },
   { packages: /^elkjs(\/.+)?$/, places: /^layout\//, late: true },
   { packages: /^(hono|@hono\/node-server)(\/.+)?$/, places: /^serve\// },
   { packages: /^(preact(\/.+)?|@preact\/signals)$/, places: /^web\// },

@@ -97,6 +97,60 @@ test('everything goes to another browser in one file, and a bad file loses nothi
   await Promise.all([one.close(), two.close()])
 })
 
+test('hostile files: nothing in them is executed, and what is wrong is told', async () => {
+  const person = await chromium.person()
+  const seen = await watch(person, site.origin)
+  const page = await person.newPage()
+  await page.goto(`${site.address}#view=files`)
+  const folder = scratchFolder()
+  const script = '<script>globalThis.stolen = 1</script><img src=x onerror="globalThis.stolen = 1">'
+  const sheets = [
+    {
+      file: 'odd.yaml',
+      text: `ringproof: 1\nsheet: rewire\nname: odd\ntitle: '${script}'\nset: sedge\nmoves: []\n`,
+    },
+    { file: '../out.yaml', text: 'sheet: set' },
+    { file: '__proto__.yaml', text: '__proto__: {stolen: 1}\nconstructor: {prototype: {stolen: 1}}\n' },
+    { file: 'long.yaml', text: 'x'.repeat((1 << 20) + 1) },
+    { file: 'deep.yaml', text: '['.repeat(20_000) },
+  ]
+  const put = async (name: string, text: string): Promise<void> => {
+    const path = join(folder, name)
+    writeFileSync(path, text)
+    await page.getByLabel('Import files').setInputFiles(path)
+  }
+  // JSON.stringify leaves this key out
+  const proto = '{"__proto__": {"stolen": 1}, "file": "own.yaml"}'
+  await put(
+    'all.json',
+    `{"ringproof": "sheets/1", "__proto__": {"stolen": 1}, "sheets": [${proto}, ${sheets.map((one) => JSON.stringify(one)).join(', ')}]}`,
+  )
+  await page.getByText('3 taken in').waitFor()
+  await page.getByText('`long.yaml` is longer than 1 MiB').waitFor()
+  await page.getByText('No part of the name may begin with a dot').waitFor()
+  await page.getByText('Sheet 1: it has no file name or no text').waitFor()
+  // the title stands there as text
+  await own(page).getByText(script).first().waitFor()
+  expect(await page.evaluate(() => ('stolen' in globalThis ? 'stolen' : Object.keys({}).length))).toBe(0)
+  expect(await page.evaluate(() => (Object.prototype as { stolen?: unknown }).stolen)).toBe(undefined)
+  await put('deep.json', `{"ringproof": "sheets/1", "sheets": ${'['.repeat(50_000)}${']'.repeat(50_000)}}`)
+  await page.getByText('0 taken in').waitFor()
+  await put('big.yaml', '#'.repeat((1 << 20) + 1))
+  await page.getByText('big.yaml: It is longer than 1 MiB').waitFor()
+  // opened on the bench its title is text there too, and the sheet view shows what is wrong with the others
+  await own(page).getByRole('button', { name: /^Open: <script>/ }).click()
+  await page.getByRole('heading', { level: 1, name: 'odd' }).waitFor()
+  await page.getByRole('main').getByText(script).first().waitFor()
+  await page.goto(`${site.address}#view=sheet`)
+  for (const file of ['deep.yaml', '__proto__.yaml']) {
+    await page.getByLabel('Which sheet').selectOption(file)
+    await page.locator('#sheet-state', { hasText: /problem/ }).waitFor()
+  }
+  expect(await page.evaluate(() => 'stolen' in globalThis)).toBe(false)
+  seen.expectQuiet()
+  await person.close()
+}, 60_000)
+
 test.each(['light', 'dark'] as const)('the view has no barriers in %s', async (colorScheme) => {
   const person = await chromium.person({ colorScheme })
   const page = await person.newPage()

@@ -1,10 +1,10 @@
-import { existsSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { barriers } from './support/axe.ts'
 import { chromiumHere } from './support/chromium.ts'
-import { type BenchSite, benchSite, PAGE } from './support/site.ts'
+import { type BenchSite, benchSite, PAGE, ROOT } from './support/site.ts'
 import { watch } from './support/watch.ts'
 
 const chromium = chromiumHere()
@@ -54,13 +54,38 @@ describe('the page from `ringproof bench`', () => {
     expect(html).toContain('<script type="module"')
   })
 
-  test('ships the licences of what it is made of, and the layout library in files of its own', () => {
+  test('ships the layout library in files of its own, and its worker as it was published', () => {
+    const assets = readdirSync(join(PAGE, 'assets'))
+    const textOf = (name: string): string => readFileSync(join(PAGE, 'assets', name), 'utf8')
+    const [worker = '', ...more] = assets.filter((name) => name.startsWith('elk-worker'))
+    expect(more).toEqual([])
+    expect(
+      textOf(worker) === readFileSync(join(ROOT, 'node_modules/elkjs/lib/elk-worker.min.js'), 'utf8'),
+    ).toBe(true)
+    // a word that only the library says; the build itself stops where its near half lies beside anything else
+    const rest = assets.filter((name) => name !== worker && name.endsWith('.js'))
+    expect(rest.filter((name) => textOf(name).includes('org.eclipse.elk'))).toEqual([])
+    expect(rest.filter((name) => name.startsWith('elk-api'))).toHaveLength(1)
+  })
+
+  test('has icons of the sizes that its manifest says', () => {
+    const { icons } = JSON.parse(readFileSync(join(PAGE, 'manifest.webmanifest'), 'utf8'))
+    const pixels = icons.filter(({ type }: { type: string }) => type === 'image/png')
+    expect(pixels.map(({ sizes }: { sizes: string }) => sizes)).toEqual(['192x192', '512x512'])
+    for (const { src, sizes } of pixels) {
+      const bytes = readFileSync(join(PAGE, src))
+      // W3C PNG, 11.2.1: width and height stand behind the signature, the length and the name of the first chunk
+      expect(`${bytes.readUInt32BE(16)}x${bytes.readUInt32BE(20)}`).toBe(sizes)
+    }
+  })
+
+  test('ships the licences of what it is made of', () => {
     const licences = readFileSync(`${PAGE}/licences.txt`, 'utf8')
     for (const name of ['preact', '@preact/signals', 'elkjs', 'yaml', 'graphology', 'zod', 'idb-keyval'])
       expect(licences).toMatch(new RegExp(`^${name} \\d+\\.\\d+\\.\\d+ \\(`, 'm'))
     const fleet: { file: string }[] = JSON.parse(readFileSync(`${PAGE}/fleet.json`, 'utf8'))
     expect(fleet.length).toBeGreaterThan(10)
-    for (const { file } of fleet) expect(existsSync(`${PAGE}/../../${file}`), file).toBe(true)
+    for (const { file } of fleet) expect(existsSync(join(ROOT, file)), file).toBe(true)
   })
 })
 

@@ -1,7 +1,7 @@
 /** Unsaved work outlives the page, and the user's folder behind the server. */
-import { readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import type { Page } from 'playwright-core'
+import type { Locator, Page } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
 import { chromiumHere } from './support/chromium.ts'
 import { benchSite, staticSite } from './support/site.ts'
@@ -68,7 +68,75 @@ describe('unsaved work', () => {
   })
 })
 
+const ownRow = (page: Page, file: string): Locator =>
+  page.getByRole('region', { name: 'Your own sheets' }).locator('li', { hasText: file })
+
+/** Saves again over another program's text, and comes to the choice. */
+async function clash(page: Page, file: string, title: string): Promise<Locator> {
+  writeFileSync(file, `${readFileSync(file, 'utf8')}# by another program, before ${title}\n`)
+  await page.getByLabel('Title', { exact: true }).fill(title)
+  await page.getByRole('button', { name: 'Save', exact: true }).click()
+  const dialog = page.getByRole('dialog', { name: 'mine.yaml has become another' })
+  await dialog.waitFor()
+  return dialog
+}
+
 describe('the folder behind the server', () => {
+  test('two tabs and another program: each choice does what it says, and a reload keeps what is not saved', async () => {
+    const site = await benchSite(['sets/sedge.yaml'])
+    const person = await chromium.person()
+    const seen = await watch(person, site.origin)
+    const page = await person.newPage()
+    await page.goto(site.address.replace('#', '#view=bench&open=set/sedge&'))
+    await page.locator('[data-judged]:not([data-judged="0"])').waitFor()
+    await page.getByRole('link', { name: 'Files' }).click()
+    await page.getByLabel('Name of the sheet').fill('mine')
+    await page.getByRole('button', { name: 'Save as a new sheet' }).click()
+    const file = join(site.folder, 'mine.yaml')
+    await expect.poll(() => existsSync(file)).toBe(true)
+    await page.getByText('Saved as mine.yaml').first().waitFor()
+    // another tab saves over it: the first one's text would be lost
+    const other = await person.newPage()
+    await other.goto(site.address.replace('#', '#view=files&'))
+    await ownRow(other, 'mine.yaml').getByRole('button', { name: /^Open/ }).click()
+    await other.getByRole('heading', { level: 1, name: 'mine' }).waitFor()
+    await other.getByRole('link', { name: 'Files' }).click()
+    await other.getByLabel('Title', { exact: true }).fill('From the other tab')
+    await other.getByRole('button', { name: 'Save', exact: true }).click()
+    await expect.poll(() => readFileSync(file, 'utf8')).toContain('title: From the other tab')
+    await other.close()
+    // keep both
+    await page.getByLabel('Title', { exact: true }).fill('From the first tab')
+    await page.getByRole('button', { name: 'Save', exact: true }).click()
+    const dialog = page.getByRole('dialog', { name: 'mine.yaml has become another' })
+    await dialog.getByRole('button', { name: 'Keep yours under this name' }).click()
+    const second = join(site.folder, 'mine-2.yaml')
+    await expect.poll(() => existsSync(second) && readFileSync(second, 'utf8')).toContain('From the first tab')
+    expect(readFileSync(file, 'utf8')).toContain('title: From the other tab')
+    // what is not saved outlives a reload, and the word in the address does too
+    await page.getByRole('link', { name: 'Bench' }).click()
+    await page.locator('[data-judged]:not([data-judged="0"])').waitFor()
+    await page.reload()
+    await page.getByRole('heading', { level: 1, name: 'mine-2' }).waitFor()
+    await page.getByText('From the first tab').first().waitFor()
+    expect(new URLSearchParams(new URL(page.url()).hash.slice(1)).get('token')).toBe(site.token)
+    await page.getByRole('link', { name: 'Files' }).click()
+    await page.getByRole('region', { name: 'Your own sheets' }).getByText('From the other tab').waitFor()
+    // theirs is taken
+    await ownRow(page, 'mine.yaml').getByRole('button', { name: /^Open/ }).click()
+    await page.getByRole('heading', { level: 1, name: 'mine', exact: true }).waitFor()
+    await page.getByRole('link', { name: 'Files' }).click()
+    const theirs = await clash(page, file, 'dropped')
+    await theirs.getByRole('button', { name: 'Take theirs and drop yours' }).click()
+    await theirs.waitFor({ state: 'detached' })
+    expect(readFileSync(file, 'utf8')).toContain('before dropped')
+    await expect.poll(() => page.getByLabel('Title', { exact: true }).inputValue()).toBe('From the other tab')
+    // a conflict is an answer of the server, which a browser writes down as an error of its own
+    expect(seen.noticed.filter((one) => !one.includes('409'))).toEqual([])
+    await person.close()
+    await site.close()
+  }, 90_000)
+
   test('gets the sheet, and a foreign writer is not written over', async () => {
     const site = await benchSite()
     const person = await chromium.person()
@@ -88,8 +156,7 @@ describe('the folder behind the server', () => {
     expect(await dialog.getByLabel('Theirs, in the file now').inputValue()).toBe(foreign)
     expect(readFileSync(file, 'utf8')).toBe(foreign)
     await dialog.getByRole('button', { name: 'Write yours over theirs' }).click()
-    await page.getByText('Saved as mine.yaml').first().waitFor()
-    expect(readFileSync(file, 'utf8')).toContain('title: Changed')
+    await expect.poll(() => readFileSync(file, 'utf8'), { timeout: 20_000 }).toContain('title: Changed')
     await person.close()
     await site.close()
   })

@@ -1,49 +1,41 @@
-/** The lesson from its first step to its end by keyboard alone, in a real browser, on the built page. */
-import { readFile } from 'node:fs/promises'
-import { createServer, type Server } from 'node:http'
-import { createRequire } from 'node:module'
-import type { AddressInfo } from 'node:net'
-import { extname, join } from 'node:path'
-import { fileURLToPath } from 'node:url'
-import chromium from '@sparticuz/chromium'
-import { type Browser, type Page, chromium as pw } from 'playwright-core'
-import { check, formatQuantity } from 'ringproof'
+/** The lesson by keyboard alone and by touch, on the built page; its numbers are those of the library. */
+import { readFileSync } from 'node:fs'
+import type { Page } from 'playwright-core'
+import { check, follow, formatQuantity, type SheetText, solve, textShelf, verdictsAsked } from 'ringproof'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { DEMO } from '../support/bench.ts'
+import { HOUSE, type House, houseTexts } from '../../src/web/lesson/rig/house.ts'
+import { frequencyOf, HOUSE_CHECKS, type HouseReading, readingOf } from '../../src/web/lesson/rig/reading.ts'
+import type { Step } from '../../src/web/lesson/steps/step.ts'
+import { STEPS } from '../../src/web/lesson/steps/steps.ts'
+import { chromiumHere } from './support/chromium.ts'
+import { PAGE, type Site, staticSite } from './support/site.ts'
+import { watch } from './support/watch.ts'
 
-const WEB = process.env.RINGPROOF_WEB ?? fileURLToPath(new URL('../../dist/web', import.meta.url))
-const TYPES: Readonly<Record<string, string>> = {
-  '.html': 'text/html',
-  '.js': 'text/javascript',
-  '.css': 'text/css',
-  '.json': 'application/json',
-  '.svg': 'image/svg+xml',
-  '.webmanifest': 'application/manifest+json',
+const chromium = chromiumHere()
+const fleet: readonly SheetText[] = JSON.parse(readFileSync(`${PAGE}/fleet.json`, 'utf8'))
+let site: Site
+beforeAll(async () => {
+  site = await staticSite()
+})
+afterAll(async () => site?.close())
+
+/** A house as the library of the build has it here, without page or worker. */
+function readingIn(house: House): HouseReading {
+  const shelf = textShelf(houseTexts(house), fleet)
+  const checked = verdictsAsked({ target: HOUSE }, HOUSE_CHECKS, shelf)
+  const ringing = { target: HOUSE, condition: 'on-hook/ringing' }
+  return readingOf(
+    checked,
+    solve({ ...ringing, frequency: frequencyOf(checked) }, shelf),
+    follow({ ...ringing, from: 'exchange/b', to: 'exchange/a' }, shelf),
+  )
 }
 
-let server: Server
-let browser: Browser
-let root: string
-
-beforeAll(async () => {
-  server = createServer((request, response) => {
-    const path = new URL(request.url ?? '/', 'http://localhost').pathname
-    const file = path === '/' ? 'index.html' : path.slice(1)
-    readFile(join(WEB, file)).then(
-      (body) => response.writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'text/plain' }).end(body),
-      () => response.writeHead(404).end(),
-    )
-  })
-  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done))
-  root = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`
-  const flags = ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run']
-  browser = await pw.launch({ executablePath: await chromium.executablePath(), headless: true, args: flags })
-}, 60_000)
-
-afterAll(async () => {
-  await browser.close()
-  server.close()
-})
+/** What a step must say, every number of it solved here. */
+function whyOf(step: Step): readonly string[] {
+  const found = Object.entries(step.needs).map(([name, state]) => [name, readingIn(step.house(state))])
+  return step.why(Object.fromEntries(found))
+}
 
 /** Presses Tab until what has the focus is called this. */
 async function tabTo(page: Page, name: RegExp): Promise<void> {
@@ -59,12 +51,10 @@ async function tabTo(page: Page, name: RegExp): Promise<void> {
 }
 
 test('the lesson is finished by keyboard alone', async () => {
-  const context = await browser.newContext({ locale: 'en-US', viewport: { width: 1024, height: 800 } })
-  const page = await context.newPage()
-  const said: string[] = []
-  page.on('console', (message) => said.push(message.text()))
-  page.on('pageerror', (error) => said.push(error.message))
-  await page.goto(`${root}#view=lesson&step=1`)
+  const person = await chromium.person({ viewport: { width: 1024, height: 800 } })
+  const seen = await watch(person, site.origin)
+  const page = await person.newPage()
+  await page.goto(`${site.address}#view=lesson&step=1`)
   for (let step = 1; step <= 8; step += 1) {
     await page.getByRole('heading', { name: `Step ${step} of 8` }).waitFor()
     if (step === 1) {
@@ -84,46 +74,45 @@ test('the lesson is finished by keyboard alone', async () => {
         expect.stringContaining('It falls silent'),
       )
     }
+    const one = STEPS[step - 1]
+    const says = await page.locator('.lesson-why li').allTextContents()
+    expect(says).toEqual(one === undefined ? [] : whyOf(one))
     await tabTo(page, step === 8 ? /^To the end$/ : /^Next step$/)
     await page.keyboard.press('Enter')
   }
   await page.getByRole('heading', { name: 'What you have learned' }).waitFor()
   expect(await page.locator('.lesson-end ol li p').count()).toBe(8)
   expect(await page.locator('.lesson-end').textContent()).toContain('You have tried all 8 steps')
-  expect(said).toEqual([])
-  await context.close()
+  seen.expectQuiet()
+  await person.close()
 }, 240_000)
 
-/** What the accessibility engine objects to on the page as it stands. */
-async function objections(page: Page): Promise<readonly string[]> {
-  // the page's policy forbids a script element of ours: the browser's own console may still run it
-  await page.evaluate(await readFile(createRequire(import.meta.url).resolve('axe-core'), 'utf8'))
-  return page.evaluate(async () => {
-    const { axe } = globalThis as unknown as {
-      axe: { run(): Promise<{ violations: readonly { id: string; nodes: readonly { html: string }[] }[] }> }
-    }
-    const { violations } = await axe.run()
-    return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`)
+test('a step by touch: what is expected, what is done, and what came of it', async () => {
+  const person = await chromium.person({
+    viewport: { width: 360, height: 780 },
+    hasTouch: true,
+    isMobile: true,
   })
-}
-
-test.each(['light', 'dark'] as const)(
-  'a step and the end are sound in the %s theme',
-  async (colorScheme) => {
-    const context = await browser.newContext({ locale: 'en-US', colorScheme })
-    const page = await context.newPage()
-    await page.goto(`${root}#view=lesson&step=1`)
-    await page.getByRole('button', { name: 'show me' }).click()
-    await page.locator('.lesson-why li').first().waitFor({ timeout: 60_000 })
-    // the number of the lone bell is the one that the library gives here
-    const bell = check({ target: 'fescue' }, DEMO).verdicts.find((one) => one.check === 'bell.rings-alone')
-    const amount = formatQuantity(bell?.figure?.value ?? 0, 'A', 3)
-    expect(await page.locator('.lesson-figures td').first().textContent()).toBe(amount)
-    expect(await objections(page)).toEqual([])
-    await page.goto(`${root}#view=lesson&step=9`)
-    await page.getByRole('heading', { name: 'What you have learned' }).waitFor()
-    expect(await objections(page)).toEqual([])
-    await context.close()
-  },
-  120_000,
-)
+  const seen = await watch(person, site.origin)
+  const page = await person.newPage()
+  await page.goto(`${site.address}#view=lesson&step=1`)
+  // nothing can be tried before something is expected
+  await page.getByText('Say first what you expect').first().waitFor()
+  const expected = page.locator('label', { hasText: 'It falls silent' })
+  expect((await expected.boundingBox())?.height).toBeGreaterThanOrEqual(44)
+  await expected.tap()
+  await page.locator('label', { hasText: /^Parked/ }).tap()
+  await page.getByText('As you expected', { exact: true }).waitFor()
+  // the number of the lone bell is the one that the library gives of the set by itself
+  const { verdicts } = check({ target: 'set/fescue' }, textShelf([], fleet))
+  const bell = verdicts.find((one) => one.check === 'bell.rings-alone')
+  const amount = formatQuantity(bell?.figure?.value ?? Number.NaN, 'A', 3)
+  expect(await page.locator('.lesson-figures td').first().textContent()).toBe(amount)
+  await page.getByRole('button', { name: 'Next step' }).tap()
+  await page.getByRole('heading', { name: 'Step 2 of 8' }).waitFor()
+  // what was tried outlives a reload
+  await page.reload()
+  await page.getByRole('button', { name: /^Step 1: .*, done$/ }).waitFor()
+  seen.expectQuiet()
+  await person.close()
+}, 60_000)

@@ -124,6 +124,7 @@ describe('a request is refused, and writes nothing,', () => {
     ['with another token of the same length', { 'x-ringproof-token': 'A'.repeat(43) }, 401],
     ['with an empty token', { 'x-ringproof-token': '' }, 401],
     ['with another sort of body', { 'content-type': 'text/plain' }, 415],
+    ['with a body that was packed', { 'content-encoding': 'gzip' }, 415],
     ['with the body of a form', { 'content-type': 'application/x-www-form-urlencoded' }, 415],
   ])('%s', async (_what, headers, status) => {
     const meant = Object.fromEntries(
@@ -162,6 +163,7 @@ describe('a request is refused, and writes nothing,', () => {
     ['a link to a folder outside', '/sheets/way-out/new.yaml'],
     ['a link to a hidden folder', '/sheets/inner/to-hidden/new.yaml'],
     ['a folder that is not there', '/sheets/none/new.yaml'],
+    ['a file for a folder', '/sheets/fescue.yaml/new.yaml'],
     ['a folder too deep', '/sheets/a/b/c/d/new.yaml'],
     ['a name that is too long', `/sheets/${'a'.repeat(300)}.yaml`],
   ])('to write by %s', async (_what, path) => {
@@ -185,7 +187,7 @@ describe('a request is refused, and writes nothing,', () => {
   })
 
   test('when its body is huge, said or not said', async () => {
-    const huge = JSON.stringify({ text: 'x'.repeat(5 << 20), mark: null })
+    const huge = JSON.stringify({ text: 'x'.repeat(8 << 20), mark: null })
     // whoever goes on sending is cut off, and may see that before the answer
     const cut = () => ({ status: 413 })
     expect((await ask('PUT', '/sheets/new.yaml', {}, huge).catch(cut)).status).toBe(413)

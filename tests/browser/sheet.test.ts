@@ -8,7 +8,7 @@ import { watch } from './support/watch.ts'
 const chromium = chromiumHere()
 let site: Site
 beforeAll(async () => {
-  site = await staticSite(process.env.RINGPROOF_WEB)
+  site = await staticSite()
 })
 afterAll(async () => site?.close())
 

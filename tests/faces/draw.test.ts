@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { PICTURES } from 'ringproof'
 import { describe, expect, test } from 'vitest'
 import { wellFormed } from '../support/well-formed.ts'
@@ -7,7 +7,13 @@ import { jsonOf, ringproof } from './ringproof.ts'
 const named = (folder: string): readonly string[] =>
   readdirSync(new URL(`../../netlists/${folder}`, import.meta.url)).map((file) => file.replace('.yaml', ''))
 
+const sheetOf = (set: string): string =>
+  readFileSync(new URL(`../../netlists/sets/${set}.yaml`, import.meta.url), 'utf8')
+
 const TARGETS = [...named('sets'), ...named('rewires')]
+
+/** Sets that stand on no other: each of the others differs from one of these in a few lines. */
+const ORIGINALS = named('sets').filter((set) => !/^based on:/m.test(sheetOf(set)))
 
 describe('ringproof draw', () => {
   test('draws the terminals of every set and rewire of the demo', async () => {
@@ -18,6 +24,20 @@ describe('ringproof draw', () => {
       expect(wellFormed(out)).toBeUndefined()
       expect(out).toContain('data-thing="terminal:')
     }
+  })
+
+  describe.each(ORIGINALS)('of %s', (target) => {
+    test.each([
+      ['circuit', /class="wire flow-/],
+      ['curves', /class="[^"]*curve/],
+    ])('draws the %s', async (picture, shown) => {
+      const { code, out } = await ringproof(['draw', target, '--picture', picture, '--condition', 'off-hook'])
+      expect(code).toBe(0)
+      expect(out).not.toContain('style=')
+      expect(out).not.toMatch(/NaN|undefined|Infinity/)
+      expect(wellFormed(out)).toBeUndefined()
+      expect(out).toMatch(shown)
+    })
   })
 
   test.each(PICTURES)(

@@ -3,11 +3,18 @@
 import type { Changes, Figure, FigurePlan } from '../../figures/figure.ts'
 import { amountOf } from '../../figures/figure.ts'
 import { speechPlans } from '../../figures/speech.ts'
+import { tableVariants } from '../../figures/table-variants.ts'
+import type { Change } from '../../figures/variants.ts'
 import { conducting, linksOf, without } from '../../netlist/conduct.ts'
 import type { NetCore } from '../../netlist/netlist.ts'
 import { joinedTo } from '../../netlist/paths.ts'
 import { type CheckContext, nodeShort, roleBranches, when } from '../context.ts'
 import { limitOf } from '../limits.ts'
+
+/** Resistance of the strap that a trial puts between two nodes, ohms; as the solver's own. Common practice, no source. */
+const ADDED_STRAP = 0.01
+/** Fewer trials are solved each by itself. */
+const WORTH_A_TABLE = 4
 
 /** A core and the terminal that it is thought to land on. */
 export interface CoreOnTerminal {
@@ -23,16 +30,15 @@ export interface Landing {
 
 /** The three speech figures of the examined set, with what a question changes. Empty without a speech path. */
 export function speechFigures(context: CheckContext, changes: Changes = {}): readonly Figure[] {
+  return plansOf(context, changes).map((plan) => context.figure(plan))
+}
+
+function plansOf(context: CheckContext, changes: Changes = {}): readonly FigurePlan[] {
   const [sender] = roleBranches(context, 'sender')
   const [receiver] = roleBranches(context, 'receiver')
   const { line } = context.net
   if (sender === undefined || receiver === undefined || line === undefined) return []
-  const plans: readonly FigurePlan[] = speechPlans(
-    { line, sender, receiver },
-    when(context, 'off-hook/speech'),
-    changes,
-  )
-  return plans.map((plan) => context.figure(plan))
+  return speechPlans({ line, sender, receiver }, when(context, 'off-hook/speech'), changes)
 }
 
 /** What landing a core on a terminal changes in a question. */
@@ -44,8 +50,8 @@ export function landed(core: NetCore, terminal: number): Changes {
 }
 
 /** Least of send and receive, relative to the best seen: how much of the speech is left. */
-function worth(figures: readonly Figure[], best: readonly number[]): number {
-  return Math.min(...[0, 1].map((k) => amountOf(figures[k]) / (best[k] || 1)))
+function worth(amounts: readonly number[], best: readonly number[]): number {
+  return Math.min(...[0, 1].map((k) => (amounts[k] ?? 0) / (best[k] || 1)))
 }
 
 /**
@@ -72,9 +78,14 @@ function landingOf(context: CheckContext, cores: readonly NetCore[]): Landing | 
   const one = pick(context, cores, own) ?? pick(context, cores, all)
   const home = allHome(context)
   if (one === undefined || home === undefined) return one ?? home
-  const best = [0, 1].map((k) => Math.max(...[one, home].map(({ figures }) => amountOf(figures[k]))))
+  const [ours, theirs] = [amounts(one), amounts(home)]
+  const best = [0, 1].map((k) => Math.max(ours[k] ?? 0, theirs[k] ?? 0))
   const enough = limitOf(context.limits, 'joined-cores').value
-  return worth(one.figures, best) >= worth(home.figures, best) * enough ? one : home
+  return worth(ours, best) >= worth(theirs, best) * enough ? one : home
+}
+
+function amounts({ figures }: Landing): readonly number[] {
+  return figures.map(amountOf)
 }
 
 /** Terminals that something other than a core meets, one of each group that links join. */
@@ -115,20 +126,54 @@ function pick(
   candidates: readonly CoreOnTerminal[],
 ): Landing | undefined {
   const links = linksOf(conducting(context.net, when(context, 'off-hook/speech'), 'direct'))
-  const landings = candidates
-    .filter(({ core, terminal }) => terminal !== core.lands && apart(context, links, cores, core, terminal))
-    .map(({ core, terminal }) => ({
-      moves: [{ core, terminal }],
-      figures: speechFigures(context, landed(core, terminal)),
-    }))
-    .filter(({ figures }) => figures.length > 0)
-  const best = [0, 1].map((k) => Math.max(0, ...landings.map(({ figures }) => amountOf(figures[k]))))
-  let chosen: Landing | undefined
-  for (const one of landings) {
-    if (chosen === undefined || worth(one.figures, best) > worth(chosen.figures, best) * (1 + 1e-9))
-      chosen = one
+  const landings = candidates.filter(
+    ({ core, terminal }) => terminal !== core.lands && apart(context, links, cores, core, terminal),
+  )
+  const tried = speechOfLandings(context, landings)
+  const best = [0, 1].map((k) => Math.max(0, ...tried.map((one) => one[k] ?? 0)))
+  let chosen: CoreOnTerminal | undefined
+  let most = 0
+  landings.forEach((landing, k) => {
+    const own = worth(tried[k] ?? [], best)
+    if (chosen !== undefined && own <= most * (1 + 1e-9)) return
+    chosen = landing
+    most = own
+  })
+  if (chosen === undefined) return undefined
+  const figures = speechFigures(context, landed(chosen.core, chosen.terminal))
+  return figures.length === 0 ? undefined : { moves: [chosen], figures }
+}
+
+/**
+ * Send and receive with each of these landings. Of a dozen trials only one is wanted in full, so they are small changes
+ * of the network as it is; the figures of the chosen one are solved by themselves.
+ */
+export function speechOfLandings(
+  context: CheckContext,
+  landings: readonly CoreOnTerminal[],
+): readonly (readonly number[])[] {
+  if (landings.length < WORTH_A_TABLE)
+    return landings.map(({ core, terminal }) =>
+      speechFigures(context, landed(core, terminal)).map((figure) => amountOf(figure)),
+    )
+  const plans = plansOf(context).filter(({ id }) => id !== 'speech.sidetone')
+  if (plans.length === 0) return []
+  const changes: Change[] = []
+  const lifted = new Map<NetCore, number>()
+  for (const { core } of landings) {
+    if (core.branch !== undefined && !lifted.has(core))
+      lifted.set(core, changes.push({ lifted: core.branch }) - 1)
   }
-  return chosen
+  const made = landings.map(({ core, terminal }) => [
+    ...[lifted.get(core) ?? []].flat(),
+    changes.push({ bridge: { from: core.far, to: terminal, ohms: ADDED_STRAP } }) - 1,
+  ])
+  const table = tableVariants(context.net, plans, changes)
+  const out = new Float64Array(plans.length)
+  return made.map((those) => {
+    table.read(those, out)
+    return Array.from(out, (amount) => (Number.isFinite(amount) ? amount : 0))
+  })
 }
 
 function apart(

@@ -21,12 +21,14 @@ const TITLE = 20
  */
 export function drawBoard(board: Board, options: DrawBoardOptions = {}): Mark {
   const columns = options.columns ?? USUAL_COLUMNS
-  const words = board.title === undefined ? [] : [board.title]
+  // on a page the page's own heading names the set
+  const isNamed = options.live !== true
+  const words = !isNamed || board.title === undefined ? [] : [board.title]
   // the width hangs on the columns alone, the heights on how many lines the title takes in it
   const { width } = layOut(board, columns, 0)
   const room = width - 2 * SIZES.edge
   const titles = words.flatMap((text) => wrapText(text, SIZES.words, room))
-  const top = 40 + titles.length * 20
+  const top = isNamed ? 40 + titles.length * 20 : SIZES.edge
   const laid = layOut(board, columns, top)
   const trays = drawTrays(board, laid, options)
   const height = trays.bottom
@@ -42,7 +44,7 @@ export function drawBoard(board: Board, options: DrawBoardOptions = {}): Mark {
       'aria-label': says,
     },
     mark('title', {}, says),
-    textAt([SIZES.edge, 28], TITLE, fitText(board.set, TITLE * BOLD, room), 'title'),
+    ...(isNamed ? [textAt([SIZES.edge, 28], TITLE, fitText(board.set, TITLE * BOLD, room), 'title')] : []),
     ...titles.map((text, k) => textAt([SIZES.edge, 48 + k * 20], SIZES.words, text, 'soft')),
     ...laid.blocks.map((block) => drawBlock(block, options)),
     mark('g', { class: 'straps' }, ...laid.straps.map((strap) => drawStrap(strap, options))),

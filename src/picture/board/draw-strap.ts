@@ -22,6 +22,7 @@ export function drawStrap({ strap, points, grips }: StrapLaid, options: DrawBoar
       ...(fixed === undefined ? {} : { fixed }),
     },
     options,
+    lineThrough(points, 'reach'),
     ...grips.map((grip) => boxAt(grip, 'hit', { rx: 6 })),
     lineThrough(points, `run${weight}`),
     ...(hold === 'board' ? [lineThrough(points, 'core-line')] : []),

@@ -68,8 +68,20 @@ interface Content {
   readonly height: number
 }
 
+/** Boards that have been laid out: one is drawn again whenever something of it is pointed at. */
+const laidOut = new WeakMap<Board, Map<string, BoardLaid>>()
+
 /** Lays a board out in so many columns of strips at most. */
 export function layOut(board: Board, columns: number, top: number): BoardLaid {
+  const own = laidOut.get(board) ?? new Map<string, BoardLaid>()
+  laidOut.set(board, own)
+  const key = `${columns} ${top}`
+  const laid = own.get(key) ?? laidAnew(board, columns, top)
+  own.set(key, laid)
+  return laid
+}
+
+function laidAnew(board: Board, columns: number, top: number): BoardLaid {
   const names = board.strips.flatMap(({ terminals }) => terminals.map(({ name }) => name))
   const longest = Math.max(0, ...names.map((name) => textWidth(name, SIZES.name * BOLD)))
   const cell = Math.max(126, 2 * SIZES.screw + 16 + longest + SIZES.sign)

@@ -1,27 +1,39 @@
 /** A symbol's strokes as marks. */
-import type { Stroke } from '../../parts/kind.ts'
+import type { Outline } from '../../parts/kind.ts'
 import { type Mark, mark } from '../mark.ts'
 import { type Frame, GRID, TEXT } from './frame.ts'
 
 /** A number as pictures write it. */
 export const short = (x: number): string => String(Math.round(x * 100) / 100)
 
-/** Strokes where a frame puts them, from the picture's corner; `mirrored` where the frame turns left into right. */
+type Point = readonly [x: number, y: number]
+
+/**
+ * Strokes where a frame puts them, from the picture's corner. What leads from a pin to the symbol proper is drawn as
+ * the wire that it goes on from.
+ * @param weight the class of what flows in at a pin
+ */
 export function strokeMarks(
-  strokes: readonly Stroke[],
+  { strokes, pins }: Outline,
   { spot }: Frame,
-  [left, top]: readonly [x: number, y: number],
+  [left, top]: Point,
+  weight: (pin: string) => string,
 ): readonly Mark[] {
-  const at = (point: readonly [number, number]): readonly [number, number] => {
+  const at = (point: Point): Point => {
     const [x, y] = spot(point)
     return [x + left, y + top]
   }
+  const path = (points: readonly Point[]): string =>
+    `M${points.map((point) => at(point).map(short).join(' ')).join('L')}`
   const lines: string[] = []
+  const legs: Mark[] = []
   const others: Mark[] = []
   for (const stroke of strokes) {
-    if ('line' in stroke) {
-      const points = stroke.line.map((point) => at(point).map(short).join(' '))
-      lines.push(`M${points.join('L')}${stroke.closed === true ? 'Z' : ''}`)
+    if ('line' in stroke && stroke.closed === true) lines.push(`${path(stroke.line)}Z`)
+    else if ('line' in stroke) {
+      const { points, found } = withoutLegs(stroke.line, pins)
+      for (const { pin, leg } of found) legs.push(mark('path', { class: `leg${weight(pin)}`, d: path(leg) }))
+      if (points.length > 1) lines.push(path(points))
     } else if ('arc' in stroke) lines.push(arcPath(stroke.arc, at))
     else if ('dot' in stroke) {
       const [x, y] = at(stroke.dot)
@@ -33,15 +45,39 @@ export function strokeMarks(
       )
     }
   }
-  return [mark('path', { class: 'symbol', d: lines.join('') }), ...others]
+  return [...legs, mark('path', { class: 'symbol', d: lines.join('') }), ...others]
+}
+
+/** A line without what leads to it from pins at its ends. */
+function withoutLegs(
+  line: readonly Point[],
+  pins: Outline['pins'],
+): {
+  readonly points: readonly Point[]
+  readonly found: readonly { readonly pin: string; readonly leg: readonly Point[] }[]
+} {
+  const pinAt = (point: Point | undefined): string | undefined =>
+    Object.keys(pins).find((name) => pins[name]?.[0] === point?.[0] && pins[name]?.[1] === point?.[1])
+  const [first, last] = [pinAt(line[0]), pinAt(line.at(-1))]
+  const start = first === undefined ? 0 : 1
+  const end = line.length - (last === undefined || (start === 1 && line.length === 2) ? 0 : 1)
+  return {
+    points: line.slice(start, end),
+    found: [
+      ...(first === undefined ? [] : [{ pin: first, leg: line.slice(0, 2) }]),
+      ...(last === undefined || (start === 1 && line.length === 2)
+        ? []
+        : [{ pin: last, leg: line.slice(-2) }]),
+    ],
+  }
 }
 
 /** An arc in steps of half a circle at most, each by its two ends as the frame turns them. */
 function arcPath(
   [x, y, radius, from, to]: readonly [number, number, number, number, number],
-  at: (point: readonly [number, number]) => readonly [number, number],
+  at: (point: Point) => Point,
 ): string {
-  const on = (degrees: number): readonly [number, number] => {
+  const on = (degrees: number): Point => {
     const radians = (degrees * Math.PI) / 180
     return at([x + radius * Math.cos(radians), y + radius * Math.sin(radians)])
   }

@@ -40,28 +40,80 @@ export function wireFlows(circuit: Circuit): ReadonlyMap<string, Flow | undefine
   ])
 }
 
+/** All wires as they are drawn. */
+export interface Wires {
+  readonly stretches: readonly Stretch[]
+  /** Where three or more meet. */
+  readonly dots: readonly Point[]
+}
+
+/** Those of the circuits that have been drawn: a picture is drawn again whenever something is pointed at. */
+const made = new WeakMap<Circuit, { readonly placement: Placement; readonly wires: Wires }>()
+
 /** The stretches of all wires, and the points where three or more meet. */
-export function stretchesOf(
-  circuit: Circuit,
-  placement: Placement,
-): { readonly stretches: readonly Stretch[]; readonly dots: readonly Point[] } {
+export function stretchesOf(circuit: Circuit, placement: Placement): Wires {
+  const before = made.get(circuit)
+  if (before?.placement === placement) return before.wires
   const flows = wireFlows(circuit)
   let greatest = 0
   for (const flow of flows.values()) greatest = Math.max(greatest, flow?.size ?? 0)
+  const { runs, dots } = runsOf(circuit, placement)
+  const wires = { stretches: runs.map((run) => stretchOf(run, flows, greatest)), dots }
+  made.set(circuit, { placement, wires })
+  return wires
+}
+
+/** A stretch before it is known what flows in it. */
+interface Run {
+  readonly points: readonly Point[]
+  readonly uses: readonly Use[]
+}
+
+interface Runs {
+  readonly runs: readonly Run[]
+  readonly dots: readonly Point[]
+}
+
+/** A placement serves every condition, and so does how its wires part; the key tells which wires hang on which nodes. */
+const parted = new WeakMap<Placement, { readonly key: string; readonly runs: Runs }>()
+
+function runsOf(circuit: Circuit, placement: Placement): Runs {
   const nets = netsOf(circuit)
-  const cut = placement.wires.map((wire) => ({ id: wire.id, points: cutUp(wire, placement.wires, nets) }))
+  const key = JSON.stringify([...nets])
+  const before = parted.get(placement)
+  if (before?.key === key) return before.runs
+  const runs = partRuns(nets, placement)
+  parted.set(placement, { key, runs })
+  return runs
+}
+
+function partRuns(nets: ReadonlyMap<string, readonly string[]>, placement: Placement): Runs {
+  const at = new Map<string, Point[]>()
+  for (const { id, points } of placement.wires)
+    for (const node of nets.get(id) ?? []) {
+      const own = at.get(node) ?? []
+      for (const point of points) own.push(point)
+      at.set(node, own)
+    }
+  const cut = placement.wires.map(({ id, points }) => ({
+    id,
+    points: cutUp(
+      points,
+      (nets.get(id) ?? []).flatMap((node) => at.get(node) ?? []),
+    ),
+  }))
   const units = unitsOf(cut)
   const degree = new Map<string, number>()
   for (const { from, to } of units.values())
     for (const end of [from, to]) degree.set(keyOf(end), (degree.get(keyOf(end)) ?? 0) + 1)
-  const stretches: Stretch[] = []
+  const runs: Run[] = []
   const drawn = new Set<string>()
   for (const { id, points } of cut) {
     let run: Point[] = []
+    let uses: readonly Use[] = []
     let shared = ''
     const close = (): void => {
-      const [first, second] = run
-      if (first !== undefined && second !== undefined) stretches.push(stretchOf(run, units, flows, greatest))
+      if (run.length > 1) runs.push({ points: run, uses })
       run = []
     }
     points.slice(1).forEach((to, k) => {
@@ -73,13 +125,16 @@ export function stretchesOf(
       shared = users
       if (drawn.has(key)) return
       drawn.add(key)
-      if (run.length === 0) run.push(from)
+      if (run.length === 0) {
+        run.push(from)
+        uses = unit?.uses ?? []
+      }
       run.push(to)
     })
     close()
   }
   const dots = [...degree].filter(([, count]) => count > 2).map(([key]) => key.split(',').map(Number))
-  return { stretches, dots: dots.map(([x = 0, y = 0]): Point => [x, y]) }
+  return { runs, dots: dots.map(([x = 0, y = 0]): Point => [x, y]) }
 }
 
 /** Nodes of each wire. */
@@ -93,29 +148,25 @@ function netsOf(circuit: Circuit): ReadonlyMap<string, readonly string[]> {
 }
 
 /** A wire's points with those of wires of the same node that lie on it. */
-function cutUp(
-  { id, points }: Placement['wires'][number],
-  all: Placement['wires'],
-  nets: ReadonlyMap<string, readonly string[]>,
-): readonly Point[] {
-  const own = nets.get(id) ?? []
-  const others = all
-    .filter((other) => other.id !== id && (nets.get(other.id) ?? []).some((node) => own.includes(node)))
-    .flatMap((other) => other.points)
+function cutUp(points: readonly Point[], others: readonly Point[]): readonly Point[] {
   return points.flatMap((to, k) => {
     const from = points[k - 1]
     if (from === undefined) return [to]
     const on = others.filter((point) => liesWithin(point, from, to))
+    if (on.length === 0) return [to]
     const steps = [...new Map(on.map((point) => [keyOf(point), point])).values()]
     const away = ([x, y]: Point): number => Math.abs(x - from[0]) + Math.abs(y - from[1])
     return [...steps.sort((p, q) => away(p) - away(q)), to]
   })
 }
 
+function isBetween(one: number, a: number, b: number): boolean {
+  return a < b ? one > a && one < b : one > b && one < a
+}
+
 function liesWithin([x, y]: Point, from: Point, to: Point): boolean {
-  const between = (one: number, a: number, b: number): boolean => one > Math.min(a, b) && one < Math.max(a, b)
-  if (from[0] === to[0]) return x === from[0] && between(y, from[1], to[1])
-  return y === from[1] && from[1] === to[1] && between(x, from[0], to[0])
+  if (from[0] === to[0]) return x === from[0] && isBetween(y, from[1], to[1])
+  return y === from[1] && from[1] === to[1] && isBetween(x, from[0], to[0])
 }
 
 function unitKey(from: Point, to: Point): string {
@@ -139,13 +190,11 @@ function unitsOf(
 }
 
 function stretchOf(
-  points: readonly Point[],
-  units: ReadonlyMap<string, Unit>,
+  { points, uses }: Run,
   flows: ReadonlyMap<string, Flow | undefined>,
   greatest: number,
 ): Stretch {
   const [from = [0, 0], to = [0, 0]] = points
-  const uses = units.get(unitKey(from, to))?.uses ?? []
   const along = isBefore(from, to)
   let [re, im, known] = [0, 0, false]
   for (const { wire, forward } of uses) {

@@ -3,11 +3,11 @@ import { textWidth, wrapText } from '../text-size.ts'
 import type { CircuitNode, CircuitPiece, Turn } from './circuit.ts'
 
 /** One step of a symbol's grid in units of the picture. */
-export const GRID = 12
+export const GRID = 11
 
 /** Size of the words. */
-export const TEXT = 11
-const LINE = 14
+export const TEXT = 12
+const LINE = 15
 
 /** From a wire to the words beside it. */
 const BESIDE = 8

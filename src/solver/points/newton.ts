@@ -8,8 +8,9 @@ import { branchAt, type Netlist } from '../../netlist/netlist.ts'
 import type { PartSpec } from '../../parts/kind.ts'
 import { ProblemError, refuse } from '../../problem.ts'
 import { type Laws, type Point, workingAt } from '../laws.ts'
-import { branchesOf, type Linear, solveLinear } from '../linear.ts'
+import { branchesOf, type Linear } from '../linear.ts'
 import type { Question } from '../question.ts'
+import { type Help, Way } from './way.ts'
 
 /** Steps of one attempt (design 5). */
 const STEPS = 60
@@ -47,12 +48,6 @@ interface Off {
   readonly branch: number
   readonly tolerances: number
   readonly share: number
-}
-
-/** What is changed in the laws on the way: siemens beside and ohms within bent parts, a share of the sources. */
-interface Help {
-  readonly beside: number
-  readonly raised: number
 }
 
 const NO_HELP: Help = { beside: 0, raised: 1 }
@@ -149,26 +144,24 @@ function attempt(net: Netlist, laws: Laws, asked: Question, start: Point, help: 
   const question = help.raised === 1 ? asked : withScaledProbes(asked, help.raised)
   const within = withinOf(question)
   const specs = specsOf(net, question)
-  const fill = (about: Point): void => {
-    laws.fill(net, question, { direct: about })
-    applyHelp(laws, help)
-  }
+  const way = new Way(net, laws, question, help)
   let point = start
   let before: Linear | undefined
   let worst: Off | undefined
   let isFilled = false
   for (let step = 0; step < STEPS; step += 1) {
-    if (!isFilled) fill(point)
-    const solved = solveOrStop(net, laws, question)
+    if (!isFilled) way.fill(point)
+    const solved = solveOrStop(way, point)
     if ('error' in solved) return { point, error: solved.error, ...(worst === undefined ? {} : { worst }) }
     const { linear } = solved
-    const { carried, parted } = carriedBy(laws, linear, point, within, help)
+    const { carried } = carriedBy(laws, linear, point, within, help)
     const next = settle(net, laws, specs, carried, point)
-    fill(carried)
+    way.fill(carried)
     const off = furthestOff(laws, carried, within, help)
     if (off.tolerances <= 1 && atRestSince(before, linear) && same(laws, next, carried)) {
-      fill(point) // the laws in which `linear` was solved
-      return { linear, point: carried, about: point, worst: off, parted }
+      const last = way.last(point)
+      const { carried: there, parted } = carriedBy(laws, last, point, within, help)
+      return { linear: last, point: there, about: point, worst: off, parted }
     }
     const astray = step > PATIENCE && worst !== undefined && off.tolerances >= worst.tolerances
     point = astray ? halfway(point, next) : next
@@ -193,13 +186,9 @@ function specsOf(net: Netlist, { instead = [] }: Question): ReadonlyMap<number, 
 }
 
 /** A solve on the way that may meet a network without a solution; the next kind of help may not. */
-function solveOrStop(
-  net: Netlist,
-  laws: Laws,
-  question: Question,
-): { readonly linear: Linear } | { readonly error: ProblemError } {
+function solveOrStop(way: Way, about: Point): { readonly linear: Linear } | { readonly error: ProblemError } {
   try {
-    return { linear: solveLinear(net, laws, question) }
+    return { linear: way.solve(about) }
   } catch (error) {
     if (error instanceof ProblemError) return { error }
     if (error instanceof RangeError) return { error: outOfRange() }
@@ -218,24 +207,6 @@ function outOfRange(): ProblemError {
 function withScaledProbes(question: Question, share: number): Question {
   const probes = (question.probes ?? []).map((one) => ({ ...one, re: one.re * share }))
   return { ...question, probes }
-}
-
-/** Puts conductances beside the bent parts and resistances within, and takes the sources down to their share. */
-function applyHelp(laws: Laws, { beside, raised }: Help): void {
-  if (raised !== 1) {
-    const bent = new Set(laws.bent.direct)
-    for (let k = 0; k < laws.count; k += 1) if (!bent.has(k)) laws.offset[2 * k]! *= raised
-  }
-  if (beside === 0) return
-  for (const k of laws.bent.direct) {
-    const a = laws.a[k]!
-    const z = laws.slope[2 * k]! + (a === 0 ? 0 : beside)
-    // a·v − z·i = e with i = i′ + g·v in place of i: (a + z·g)·v − z·i′ = e, scaled so that a is 1 again
-    const scale = a + z * beside
-    laws.a[k] = 1
-    laws.slope[2 * k] = z / scale
-    laws.offset[2 * k]! /= scale
-  }
 }
 
 /** What every branch carries; the voltage between two islands is not determined and stays what it was. */

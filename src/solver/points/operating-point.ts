@@ -28,7 +28,7 @@ export function operatingPoint(net: Netlist, question: Question): Point | undefi
     ...(within === undefined ? {} : { within }),
     ...(instead === undefined ? {} : { instead }),
   }
-  return settledDirect(net, new Laws(net, direct), direct).point
+  return (pointsOf(net).get(keyOf(direct)) ?? settledDirect(net, new Laws(net, direct), direct)).point
 }
 
 /**
@@ -37,10 +37,10 @@ export function operatingPoint(net: Netlist, question: Question): Point | undefi
  * @throws ProblemError `no-convergence`
  */
 export function settledDirect(net: Netlist, laws: Laws, question: Question): Working {
-  const { condition, lifted, added, bridges, within, instead, probes, series, sources } = question
+  const { probes, series, sources } = question
   // only what the sheets' own sources feed is asked for again
   const isKept = probes === undefined && series === undefined && sources !== 'none'
-  const key = JSON.stringify([condition, lifted, added, bridges, within, instead])
+  const key = keyOf(question)
   const points = pointsOf(net)
   const before = isKept ? points.get(key) : undefined
   if (before !== undefined) {
@@ -50,6 +50,11 @@ export function settledDirect(net: Netlist, laws: Laws, question: Question): Wor
   const found = newton(net, laws, question)
   if (isKept) points.set(key, found)
   return found
+}
+
+/** What a point hangs on. */
+function keyOf({ condition, lifted, added, bridges, within, instead }: Question): string {
+  return JSON.stringify([condition, lifted, added, bridges, within, instead])
 }
 
 function pointsOf(net: Netlist): Map<string, Working> {

@@ -1,5 +1,5 @@
 /**
- * Small parts of which the views are made. Their styles stand in look/kit.css.
+ * Small parts of which the views are made. Their styles stand in look/{kit,verdicts,notices}.css.
  *
  * - `Button` says, onPress; pressed, disabledBecause (stays reachable, the reason shows), sort, label, keys
  * - `Choice` says, options, chosen, onChoose: one of a few, all in sight
@@ -21,4 +21,11 @@ export { Busy, type BusyProps, Notice, type NoticeProps } from './notice.tsx'
 export { Picture } from './picture.tsx'
 export { Problems, type ProblemsProps } from './problems.tsx'
 export { StateMark, type StateMarkProps } from './state-mark.tsx'
-export { marginText, VerdictDetails, VerdictItem, VerdictLine, type VerdictProps } from './verdict.tsx'
+export {
+  marginText,
+  VerdictDetails,
+  type VerdictDetailsProps,
+  VerdictItem,
+  VerdictLine,
+  type VerdictProps,
+} from './verdict.tsx'

@@ -35,8 +35,13 @@ export function VerdictLine({ verdict, place }: VerdictProps): VNode {
   )
 }
 
+export interface VerdictDetailsProps extends VerdictProps {
+  /** Its sentence stands beside it already. */
+  readonly said?: boolean
+}
+
 /** What was found, in which condition, along which terminals, the figure, its limit and source, and the mend. */
-export function VerdictDetails({ verdict, place }: VerdictProps): VNode {
+export function VerdictDetails({ verdict, place, said }: VerdictDetailsProps): VNode {
   const { says, condition, path, figure, limit, margin, consequences = [] } = verdict
   const here = place ?? placeOf(condition)
   const rows: [string, string][] = [['Condition', conditionWords(condition)]]
@@ -58,7 +63,7 @@ export function VerdictDetails({ verdict, place }: VerdictProps): VNode {
   if ('mend' in verdict) rows.push(['Mend', verdict.mend])
   return (
     <div class="verdict-details">
-      <p class="says">{says}</p>
+      {said === true ? null : <p class="says">{says}</p>}
       <dl class="evidence">
         {rows.map(([name, text], at) => (
           <div key={`${name} ${at}`} class={name === 'Mend' ? 'mend' : undefined}>

@@ -1,6 +1,7 @@
 /** What each bell gets, at the start and now, with bars; and what the line says to it. */
 import type { VNode } from 'preact'
 import { Bar } from '../kit/bar.tsx'
+import { Scroller } from '../kit/scroller.tsx'
 import type { BellReading, HouseReading } from './rig/reading.ts'
 import { loadText, milli } from './words.ts'
 
@@ -13,7 +14,7 @@ export function RigTable({ begin, now }: RigTableProps): VNode {
   const most = Math.max(...now.bells.map(({ current, need }) => Math.max(current, need)), 1e-6)
   const first = begin ?? now
   return (
-    <div class="wide">
+    <Scroller says="What each bell gets">
       <table class="lesson-figures">
         <caption>Solved now, with the line ringing</caption>
         <thead>
@@ -61,7 +62,7 @@ export function RigTable({ begin, now }: RigTableProps): VNode {
           </dd>
         </div>
       </dl>
-    </div>
+    </Scroller>
   )
 }
 

@@ -88,7 +88,7 @@ export function StepFrame({ step }: { readonly step: Step }): VNode {
         {tried ? (
           <section class="lesson-part" aria-labelledby="lesson-result">
             <h3 id="lesson-result">3. What came of it</h3>
-            {result === undefined ? <Busy /> : <Result step={step} expected={expected} found={result} />}
+            {result === undefined ? <Busy tells={found.tells} /> : <Result step={step} expected={expected} found={result} />}
           </section>
         ) : null}
       </div>
@@ -148,15 +148,17 @@ function useHouse(step: Step, state: State): { reading?: HouseReading; failed?: 
 }
 
 /** All houses that decide the question, one after the other. */
-function useFound(step: Step, wanted: boolean): { found?: Found; failed?: string } {
-  const [got, setGot] = useState<{ found?: Found; failed?: string }>({})
+function useFound(step: Step, wanted: boolean): { found?: Found; failed?: string; tells?: string } {
+  const [got, setGot] = useState<{ found?: Found; failed?: string; tells?: string }>({})
   useEffect(() => {
     if (!wanted) return
     let on = true
     const all = async (): Promise<Found> => {
       const found: Record<string, HouseReading> = {}
-      for (const [name, state] of Object.entries(step.needs)) {
+      const needs = Object.entries(step.needs)
+      for (const [k, [name, state]] of needs.entries()) {
         if (!on) return found
+        setGot({ tells: `Solving house ${k + 1} of ${needs.length}…` })
         found[name] = await solvedHouse(step.house(state))
       }
       return found

@@ -64,10 +64,12 @@ export function Header(): VNode {
 function Document(): VNode {
   const { value: now } = present
   if (now === undefined) return <p class="document">Nothing on the bench yet</p>
-  const title = now.title ?? now.name ?? now.set
+  const { name = now.set, title } = now
   return (
     <p class="document">
-      <strong title={title}>{title}</strong>
+      <span class="document-name" title={title === undefined ? name : `${name}: ${title}`}>
+        <strong>{name}</strong> {title === undefined ? null : <span class="document-title">{title}</span>}
+      </span>
       <span class={isKept.value ? 'kept' : 'kept not'}>{keptWord(now.file)}</span>
     </p>
   )

@@ -20,9 +20,18 @@ let packaged: Promise<readonly SheetText[]> | undefined
 let turn = 0
 
 async function fetchFleet(): Promise<readonly SheetText[]> {
-  const answer = await fetch('./fleet.json')
-  if (!answer.ok) throw new Error(`The demo sheets did not come (${answer.status}). Load the page again.`)
-  return (await answer.json()) as readonly SheetText[]
+  const answer = await fetch('./fleet.json').catch(() => undefined)
+  if (answer?.ok !== true)
+    throw new Error(`The demo sheets did not come (${answer?.status ?? 'no answer'}). Load the page again.`)
+  const came: unknown = await answer.json().catch(() => undefined)
+  if (!areSheets(came)) throw new Error('The demo sheets did not come whole. Load the page again.')
+  return came
+}
+
+function areSheets(came: unknown): came is readonly SheetText[] {
+  const isSheet = (one: { file?: unknown; text?: unknown } | null): boolean =>
+    typeof one?.file === 'string' && typeof one.text === 'string'
+  return Array.isArray(came) && came.every(isSheet)
 }
 
 /** The demo's sheets; fetched once. */

@@ -36,31 +36,40 @@ interface Waiting {
   readonly tells: ((text: string) => void) | undefined
 }
 
-/** Wraps a worker, which is made when first asked. */
-export function askerOf<Talk extends TalkOf<Talk>>(make: () => Worker): Asker<Talk> {
+/** What is said where a worker ends without a word, as one does whose file does not come. */
+const ENDED = 'The part of the page that computes has stopped. Load the page again if it does not come back.'
+
+/**
+ * Wraps a worker, which is made when first asked. One that broke down is given up, and with it what it had been
+ * asked; the next ask makes another.
+ *
+ * @param tellAgain the ask that tells a worker what it must know: the newest of it is told to a new one first
+ */
+export function askerOf<Talk extends TalkOf<Talk>>(
+  make: () => Worker,
+  tellAgain?: keyof Talk & string,
+): Asker<Talk> {
   const waiting = new Map<number, Waiting>()
-  const lanes = new Map<string, number>()
+  const lanes = new Map<string, Lane>()
   let worker: Worker | undefined
+  let told: Sent | undefined
   let last = 0
+  const giveUp = (message: string | undefined): void => {
+    worker?.terminate()
+    worker = undefined
+    const all = [...waiting.values()]
+    waiting.clear()
+    for (const one of all) one.wrong(new Error(message || ENDED))
+  }
   const started = (): Worker => {
     if (worker !== undefined) return worker
     const made = make()
     worker = made
-    made.addEventListener('message', ({ data }: MessageEvent<Came>) => {
-      const one = waiting.get(data.id)
-      if (one === undefined) return
-      if ('tells' in data) {
-        one.tells?.(data.tells)
-        return
-      }
-      waiting.delete(data.id)
-      if ('answer' in data) one.done(data.answer)
-      else one.wrong('problems' in data ? new AskedWrong(data.problems) : new Error(data.broke))
-    })
-    made.addEventListener('error', (event) => {
-      for (const one of waiting.values()) one.wrong(new Error(event.message))
-      waiting.clear()
-    })
+    made.addEventListener('message', ({ data }: MessageEvent<Came>) => heard(waiting, data))
+    made.addEventListener('error', ({ message }) => made === worker && giveUp(message))
+    made.addEventListener('messageerror', () => made === worker && giveUp(undefined))
+    // nobody waits for this one
+    if (told !== undefined) made.postMessage({ ...told, id: 0 })
     return made
   }
   const ask: Asker<Talk>['ask'] = (what, asked, tells) => {
@@ -68,17 +77,50 @@ export function askerOf<Talk extends TalkOf<Talk>>(make: () => Worker): Asker<Ta
     const id = last
     const sent: Sent = { id, what, ask: asked }
     return new Promise((done, wrong) => {
-      waiting.set(id, { done: done as (answer: unknown) => void, wrong, tells })
       started().postMessage(sent)
+      // answers come later, never at once
+      waiting.set(id, { done: done as (answer: unknown) => void, wrong, tells })
+      if (what === tellAgain) told = sent
     })
   }
   return {
     ask,
     async newest(lane, what, asked) {
-      const turn = (lanes.get(lane) ?? 0) + 1
-      lanes.set(lane, turn)
-      const answer = await ask(what, asked)
-      return lanes.get(lane) === turn ? answer : undefined
+      const { turn, before } = lanes.get(lane) ?? { turn: 0, before: undefined }
+      const mine: Lane = { turn: turn + 1, before }
+      lanes.set(lane, mine)
+      const isNewest = (): boolean => lanes.get(lane)?.turn === mine.turn
+      // one of a lane is worked on at a time: what is outdated by then is never asked
+      if (before !== undefined) await before
+      if (!isNewest()) return undefined
+      const answer = ask(what, asked)
+      mine.before = answer.catch(() => undefined)
+      try {
+        const came = await answer
+        return isNewest() ? came : undefined
+      } catch (thrown) {
+        if (isNewest()) throw thrown
+        return undefined
+      }
     },
   }
+}
+
+/** Asks of which the newest counts. */
+interface Lane {
+  readonly turn: number
+  /** Ends with the one that is worked on. */
+  before: Promise<unknown> | undefined
+}
+
+function heard(waiting: Map<number, Waiting>, data: Came): void {
+  const one = waiting.get(data.id)
+  if (one === undefined) return
+  if ('tells' in data) {
+    one.tells?.(data.tells)
+    return
+  }
+  waiting.delete(data.id)
+  if ('answer' in data) one.done(data.answer)
+  else one.wrong('problems' in data ? new AskedWrong(data.problems) : new Error(data.broke))
 }

@@ -1,11 +1,13 @@
-/** Where the symbols of a circuit picture go: asked of the layout library in a worker of its own. */
+/**
+ * Where the symbols of a circuit picture go: asked of the layout library in a worker of its own. That worker is the
+ * library's file as it was published: it answers its own half of the talk, in `src/layout/engine-behind.ts`.
+ */
+import layoutWorker from 'elkjs/lib/elk-worker.min.js?url'
 import type { Circuit, Placement } from '../../index.ts'
 import { engineBehind } from '../../layout/engine-behind.ts'
 import { placeWith } from '../../layout/place-with.ts'
 
-const engine = engineBehind(
-  () => new Worker(new URL('../worker/layout-worker.ts', import.meta.url), { type: 'module' }),
-)
+const engine = engineBehind(() => new Worker(layoutWorker))
 
 /** Places a circuit; the library is loaded when the first is asked for. */
 export function place(circuit: Circuit): Promise<Placement> {

@@ -44,7 +44,9 @@ export type Side = 'found' | 'proposed'
 
 /** A sheet within reach. */
 export interface ShelfRow {
-  readonly sheet: SheetKind
+  /** Absent where the text does not say what it is, which only the user's own may fail to. */
+  readonly sheet?: SheetKind
+  /** Its name; that of its file where it tells none. */
   readonly name: string
   readonly title?: string
   readonly file: string
@@ -181,7 +183,7 @@ export interface BenchTalk {
   ]
   /** Text of a sheet on the shelf. */
   text: [ask: { readonly sheet: SheetKind; readonly name: string }, answer: SheetText]
-  list: [ask: { readonly what: string; readonly where?: string }, answer: ListAnswer]
+  list: [ask: { readonly what: string }, answer: ListAnswer]
   /** Kinds of part that can be fitted by a form, and what each asks for. */
   partForms: [ask: null, answer: readonly PartForm[]]
   /** A part that was typed in, read by the sheets' own reader; its problems are thrown. */
@@ -197,6 +199,14 @@ export interface BenchTalk {
   checkAsked: [
     ask: { readonly request: { target: string; on?: string; at?: string } } & WithTexts,
     answer: CheckAnswer,
+  ]
+  /** Some checks alone, by their ids. */
+  verdictsAsked: [
+    ask: {
+      readonly request: { target: string; on?: string; at?: string }
+      readonly checks: readonly string[]
+    } & WithTexts,
+    answer: readonly Verdict[],
   ]
   figuresAsked: [
     ask: { readonly request: { target: string; on?: string; at?: string; only?: string } } & WithTexts,

@@ -14,6 +14,7 @@ import {
   rewireText,
   SHEET_KINDS,
   solve,
+  verdictsAsked,
 } from '../../index.ts'
 import type { BenchTalk, JudgedQuick, OnBench, Side } from '../talk/protocol.ts'
 import { partForms, partMove } from './part-asks.ts'
@@ -87,6 +88,7 @@ export function benchAnswers(): Answers<BenchTalk> {
     text: ({ sheet: which, name }) => textOf(which, name, sheets.shelf),
     list: ({ what }) => list({ what }, sheets.shelf),
     checkAsked: ({ request, texts }, tells) => check(request, sheets.with(texts), undefined, tells),
+    verdictsAsked: ({ request, checks, texts }) => verdictsAsked(request, checks, sheets.with(texts)),
     figuresAsked: ({ request, texts }, tells) => figures(request, sheets.with(texts), undefined, tells),
     solveAsked: ({ request, texts }) => solve(request, sheets.with(texts)),
     followAsked: ({ request, texts }) => follow(request, sheets.with(texts)),

@@ -78,7 +78,7 @@ export function partMove(
     'ringproof: 1',
     'sheet: rewire',
     'name: bench',
-    `set: ${set}`,
+    `set: ${JSON.stringify(set)}`,
     'moves:',
     `  - fit part: ${JSON.stringify(name)}`,
     `    with: {${spec}}`,

@@ -22,9 +22,10 @@ export function serveAsks<Talk extends { [What in keyof Talk]: [ask: unknown, an
 ): void {
   const scope = globalThis as unknown as Scope
   scope.addEventListener('message', ({ data: { id, what, ask } }) => {
-    void answered(answers, what, ask, (tells) => scope.postMessage({ id, tells })).then((came) =>
-      scope.postMessage({ id, ...came }),
-    )
+    void answered(answers, what, ask, (tells) => scope.postMessage({ id, tells }))
+      .then((came) => scope.postMessage({ id, ...came }))
+      // what cannot be sent is answered too: nobody waits for ever
+      .catch((thrown: unknown) => scope.postMessage({ id, broke: wordOf(thrown) }))
   })
 }
 
@@ -35,10 +36,15 @@ export async function answered<Talk extends { [What in keyof Talk]: [ask: unknow
   ask: unknown,
   tells: (text: string) => void,
 ): Promise<{ answer: unknown } | { problems: ProblemError['problems'] } | { broke: string }> {
+  if (!Object.hasOwn(answers, what)) return { broke: `nothing here answers ${JSON.stringify(what)}` }
   try {
     return { answer: await answers[what as keyof Talk](ask as never, tells) }
   } catch (thrown) {
     if (thrown instanceof ProblemError) return { problems: thrown.problems }
-    return { broke: thrown instanceof Error ? thrown.message : String(thrown) }
+    return { broke: wordOf(thrown) }
   }
+}
+
+function wordOf(thrown: unknown): string {
+  return thrown instanceof Error ? thrown.message : String(thrown)
 }

@@ -35,18 +35,21 @@ export function sheetsOf({ packaged, texts }: ShelfAsk): Sheets {
   }
 }
 
-/** A text that does not say what it is has no row. Packaged sheets are sound: a test of ours reads them all. */
+/**
+ * One's own text that does not say what it is has a row all the same, so that it can be found and mended. Packaged
+ * sheets are sound: a test of ours reads them all.
+ */
 function rowOf(text: SheetText, own: boolean, shelf: Shelf): readonly ShelfRow[] {
   const head = presentedBy(text.text)
   const which = SHEET_KINDS.find((one) => one === head?.kind)
-  if (head === undefined || which === undefined) return []
+  if (!own && which === undefined) return []
   const read = own ? readSheetText(text, shelf) : undefined
-  const title = read?.sheet?.title ?? head.title
+  const title = read?.sheet?.title ?? head?.title
   const problems = read?.problems.filter(({ severity }) => severity === 'error').length ?? 0
   return [
     {
-      sheet: which,
-      name: head.name,
+      ...(which === undefined ? {} : { sheet: which }),
+      name: head?.name ?? text.file.slice(text.file.lastIndexOf('/') + 1),
       ...(title === undefined ? {} : { title }),
       file: text.file,
       own,

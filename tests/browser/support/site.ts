@@ -9,7 +9,7 @@ import { fileURLToPath } from 'node:url'
 
 export const ROOT: string = fileURLToPath(new URL('../../../', import.meta.url))
 const COMMAND = process.env.RINGPROOF_COMMAND ?? `${ROOT}dist/cli/ringproof.js`
-export const PAGE: string = `${ROOT}dist/web`
+export const PAGE: string = process.env.RINGPROOF_PAGE ?? `${ROOT}dist/web`
 
 export interface Site {
   /** What a person opens. */
@@ -76,6 +76,7 @@ const TYPES: Readonly<Record<string, string>> = {
   '.js': 'text/javascript',
   '.css': 'text/css',
   '.svg': 'image/svg+xml',
+  '.png': 'image/png',
   '.json': 'application/json',
   '.webmanifest': 'application/manifest+json',
 }

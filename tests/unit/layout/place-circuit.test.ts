@@ -2,6 +2,7 @@
 import { type CircuitShown, frameOf, nodeFrame, now } from 'ringproof'
 import { engineBehind } from 'ringproof/layout/engine-behind'
 import { placeCircuit } from 'ringproof/layout/place-circuit'
+import { withoutStrays } from 'ringproof/layout/strays'
 import { expect, test } from 'vitest'
 import { DEMO } from '../../support/bench.ts'
 
@@ -56,6 +57,27 @@ test('the way goes from left to right, zone by zone', async () => {
   }
   const zones = ['exchange', 'premises', 'cord', 'set', 'handset'].map(middleOf)
   expect(zones).toEqual(zones.toSorted((p, q) => p - q))
+})
+
+test('wires that lead nowhere lie below the rest and stretch nothing', async () => {
+  const { circuit } = shown('sedge', 'on-hook')
+  const { joined, strays } = withoutStrays(circuit)
+  expect(strays.links.map(({ thing }) => thing)).toEqual(['core:line.spare'])
+  expect(strays.nodes.map(({ label }) => label).sort()).toEqual(['C4', 'plug.spare'])
+  expect(joined.nodes.length + strays.nodes.length).toBe(circuit.nodes.length)
+  const whole = await placeCircuit(circuit)
+  const alone = await placeCircuit(joined)
+  const lowest = Math.max(...Object.values(alone.boxes).map(({ y, height }) => y + height))
+  for (const { id } of strays.nodes) expect(whole.boxes[id]?.y).toBeGreaterThan(lowest)
+  for (const { id } of joined.nodes) expect(whole.boxes[id]).toEqual(alone.boxes[id])
+  expect(whole.width).toBe(alone.width)
+})
+
+test('bare wires stay together', () => {
+  const { circuit } = shown('sedge', 'on-hook')
+  const wires = { ...circuit, pieces: [] }
+  expect(withoutStrays(wires).joined).toBe(wires)
+  expect(withoutStrays(wires).strays.nodes).toEqual([])
 })
 
 test('a circuit with nothing in it has no size to speak of', async () => {

@@ -1,10 +1,13 @@
+import { execFileSync } from 'node:child_process'
 import {
   chmodSync,
+  linkSync,
   lstatSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   statSync,
   symlinkSync,
@@ -14,6 +17,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { diskFolder } from 'ringproof/serve/disk-folder'
 import { put, Taken } from 'ringproof/serve/put'
+import { bytesOf } from 'ringproof/serve/sheet-bytes'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 
 let base: string
@@ -99,7 +103,55 @@ describe('a folder of sheets', () => {
     expect(readdirSync(join(box, '.git'))).toEqual([])
   })
 
+  test('says so where something is in the way: a file for a folder, a pipe, a name too long', () => {
+    execFileSync('mkfifo', [join(box, 'pipe.yaml')])
+    const folder = diskFolder(box)
+    expect(() => folder.read('a.yaml/b.yaml')).toThrow(/^404/)
+    expect(() => folder.save('a.yaml/b.yaml', 'x', null)).toThrow(/^404/)
+    expect(() => folder.read('pipe.yaml')).toThrow(/^403/)
+    expect(() => folder.save('pipe.yaml', 'x', null)).toThrow(/^403/)
+    expect(() => folder.read(`${'x'.repeat(300)}.yaml`)).toThrow(/^404/)
+    expect(folder.list().sheets.map(({ file }) => file)).toEqual(['a.yaml'])
+  })
+
+  test('leaves a file alone that nobody may write', () => {
+    chmodSync(join(box, 'a.yaml'), 0o444)
+    const folder = diskFolder(box)
+    expect(() => folder.save('a.yaml', 'two', folder.read('a.yaml').mark)).toThrow(/^403.*EACCES/)
+    expect(text('a.yaml')).toBe('one')
+    expect(readdirSync(box).sort()).toEqual(['a.yaml', 'inner'])
+  })
+
+  test('writes no other name of a file', () => {
+    linkSync(join(box, 'a.yaml'), join(base, 'other.yaml'))
+    const folder = diskFolder(box)
+    folder.save('a.yaml', 'two', folder.read('a.yaml').mark)
+    expect(readFileSync(join(base, 'other.yaml'), 'utf8')).toBe('one')
+  })
+
+  test('that is a folder no more has nothing, and takes nothing', () => {
+    const folder = diskFolder(box)
+    renameSync(box, join(base, 'moved'))
+    symlinkSync(join(base, 'moved'), box)
+    expect(folder.list().sheets).toEqual([])
+    expect(() => folder.read('a.yaml')).toThrow(/^403/)
+    rmSync(box)
+    expect(folder.list()).toEqual({ sheets: [], problems: [] })
+    expect(() => folder.save('a.yaml', 'x', null)).toThrow(/^404/)
+    expect(readdirSync(join(base, 'moved')).sort()).toEqual(['a.yaml', 'inner'])
+  })
+
+  test('with too much in it shows what is near, and says that there is more', () => {
+    const big = 'x'.repeat(1 << 20)
+    for (let k = 0; k < 17; k += 1) writeFileSync(join(box, 'inner', `${k}.yaml`), big)
+    const { sheets, problems } = diskFolder(box).list()
+    expect(sheets[0]?.file).toBe('a.yaml')
+    expect(sheets).toHaveLength(16)
+    expect(problems).toMatchObject([{ code: 'too-big', severity: 'warning' }])
+  })
+
   test('that is none is refused', () => {
+    expect(() => diskFolder('')).toThrow('is no folder')
     expect(() => diskFolder(join(base, 'none'))).toThrow('is no folder')
     expect(() => diskFolder(join(box, 'a.yaml'))).toThrow('is no folder')
   })
@@ -110,6 +162,27 @@ describe('putting a file in its place', () => {
     expect(() => put(join(box, 'a.yaml'), Buffer.from('two'), false, () => false)).toThrow(Taken)
     expect(text('a.yaml')).toBe('one')
     expect(readdirSync(box).sort()).toEqual(['a.yaml', 'inner'])
+  })
+
+  test('follows a link to where it leads by now', () => {
+    writeFileSync(join(box, 'b.yaml'), 'one')
+    symlinkSync(join(box, 'a.yaml'), join(box, 'link.yaml'))
+    const folder = diskFolder(box)
+    const { mark } = folder.read('link.yaml')
+    rmSync(join(box, 'link.yaml'))
+    symlinkSync(join(box, 'b.yaml'), join(box, 'link.yaml'))
+    folder.save('link.yaml', 'two', mark)
+    expect([text('a.yaml'), text('b.yaml')]).toEqual(['one', 'two'])
+  })
+
+  test('what is opened is what stands there: no folder on the way is a link by then', () => {
+    symlinkSync(join(box, 'inner'), join(box, 'way'))
+    writeFileSync(join(box, 'inner', 'c.yaml'), 'c')
+    expect(() => bytesOf(join(box, 'way', 'c.yaml'), 'way/c.yaml')).toThrow(/^403/)
+    expect(bytesOf(join(box, 'inner', 'c.yaml'), 'inner/c.yaml')?.toString()).toBe('c')
+    expect(bytesOf(join(box, 'inner', 'none.yaml'), 'inner/none.yaml')).toBe(undefined)
+    symlinkSync(join(box, 'a.yaml'), join(box, 'last.yaml'))
+    expect(() => bytesOf(join(box, 'last.yaml'), 'last.yaml')).toThrow(/cannot be read/)
   })
 
   test('never takes a place that was to be new', () => {

@@ -1,5 +1,14 @@
 import { createHash } from 'node:crypto'
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import {
+  linkSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { pageFiles } from 'ringproof/serve/page-files'
@@ -55,6 +64,47 @@ test.each([
   expect(() => writePage(to, built('new', { 'index.html': 'new' }))).toThrow(name)
   expect(there()).toEqual(before)
   expect(readFileSync(join(to, name), 'utf8')).toBe('mine')
+})
+
+test('into the folder at work, and into itself', () => {
+  const folder = built('old', OLD)
+  const here = process.cwd()
+  mkdirSync(to)
+  try {
+    process.chdir(to)
+    writePage('.', folder)
+    writeFileSync('stray.txt', 'mine')
+    expect(() => writePage('.', folder)).toThrow('stray.txt')
+    expect(() => writePage('', folder)).toThrow('no folder')
+    rmSync('stray.txt')
+    expect(writePage('./', folder)).toBe(4)
+  } finally {
+    process.chdir(here)
+  }
+  expect(writePage(folder, folder)).toBe(4)
+  expect(readFileSync(join(folder, 'assets', 'a-1.js'), 'utf8')).toBe('1')
+})
+
+test('other names of its files, and what links in it lead to, stay as they are', () => {
+  writePage(to, built('old', OLD))
+  linkSync(join(to, 'index.html'), join(base, 'kept.html'))
+  writeFileSync(join(base, 'linked.js'), '1')
+  rmSync(join(to, 'assets', 'a-1.js'))
+  symlinkSync(join(base, 'linked.js'), join(to, 'assets', 'a-1.js'))
+  writePage(to, built('new', { 'index.html': 'new', 'assets/a-1.js': '2' }))
+  expect(readFileSync(join(to, 'assets', 'a-1.js'), 'utf8')).toBe('2')
+  expect(readFileSync(join(base, 'linked.js'), 'utf8')).toBe('1')
+  expect(readFileSync(join(base, 'kept.html'), 'utf8')).toBe('old')
+  rmSync(join(to, 'assets'), { recursive: true })
+  mkdirSync(join(base, 'elsewhere'))
+  symlinkSync(join(base, 'elsewhere'), join(to, 'assets'))
+  expect(() => writePage(to, built('old', OLD))).toThrow('assets')
+})
+
+test('what the system will not do is said', () => {
+  writeFileSync(join(base, 'file'), 'mine')
+  expect(() => writePage(join(base, 'file', 'page'), built('old', OLD))).toThrow('ENOTDIR')
+  expect(() => writePage('a\0b', built('old', OLD))).toThrow('request-wrong')
 })
 
 test('a file in the place of the folder is left alone', () => {

@@ -192,6 +192,42 @@ describe('a rewire as text', () => {
     expect(text).toBe(OLD.replace('name: trial # its name\n', 'name: other # its name\ntitle: a title\n'))
   })
 
+  test('notes that go take nothing else with them', () => {
+    const old = { file: 'o.yaml', text: OLD }
+    const text = rewireText({ name: 'trial', set: 'fescue', moves: HAD, notes: [], old })
+    expect(text).toBe(OLD.replace('notes: [one, two]\n', ''))
+    const long = OLD.replace(
+      'notes: [one, two]\n',
+      'notes:\n  - |\n    one\n\n    two\n  - three # so\n# behind\n',
+    )
+    const other = rewireText({
+      name: 'trial',
+      set: 'fescue',
+      moves: HAD,
+      notes: [],
+      old: { file: 'o.yaml', text: long },
+    })
+    expect(other).toBe(OLD.replace('notes: [one, two]\n', '# behind\n'))
+  })
+
+  test('over an old text lines end as they do there, behind a byte order mark too', () => {
+    for (const mark of ['', '\uFEFF']) {
+      const text = mark + OLD.replaceAll('\n', '\r\n')
+      const moves: Move[] = [...HAD, { do: 'cut', what: 'A1-A2' }]
+      const one = {
+        name: 'other',
+        title: 'new: title',
+        set: 'fescue',
+        moves,
+        notes: ['two\nlines', '- &a *b'],
+      }
+      const over = rewireText({ ...one, old: { file: 'o.yaml', text } })
+      expect(over).not.toMatch(/[^\r]\n/)
+      for (const comment of OLD.match(/#.*/g) ?? []) expect(over).toContain(comment)
+      same(over, one)
+    }
+  })
+
   test('an old text that is no rewire is not kept', () => {
     for (const text of ['', 'nothing', '{a: b}', 'sheet: set\nname: x\n', 'moves: &m []\nx: [']) {
       const one = { name: 'trial', set: 'fescue', moves: HAD }

@@ -1,5 +1,5 @@
 /** What the library says of a house, as the lesson uses it. Nothing is computed here but sums and comparisons of it. */
-import type { CheckAnswer, FollowAnswer, SolveAnswer, Verdict } from '../../../index.ts'
+import type { FollowAnswer, SolveAnswer, Verdict } from '../../../index.ts'
 import { MASTER } from './house.ts'
 import { elementsOf } from './path.ts'
 
@@ -41,16 +41,28 @@ export interface HouseReading {
 /** Size of a phasor. */
 export const sizeOf = ({ re, im }: Phasor): number => Math.hypot(re, im)
 
+/** The checks that tell what the lesson shows. */
+export const HOUSE_CHECKS: readonly string[] = [
+  'bell.rings-with-all',
+  'line.ringing-load',
+  'line.leakage',
+  'line.current',
+]
+
 /** The frequency at which this house rings, from its verdicts. @throws Error where no bell is judged */
-export function frequencyOf({ verdicts }: CheckAnswer): number {
+export function frequencyOf(verdicts: readonly Verdict[]): number {
   for (const { figure } of verdicts)
     if (figure?.id === 'ringing.current' && figure.frequency !== undefined) return figure.frequency
   throw new Error('no bell of this house was judged')
 }
 
 /** Puts together what was asked of one house. */
-export function readingOf(checked: CheckAnswer, solved: SolveAnswer, followed?: FollowAnswer): HouseReading {
-  const of = (check: string): readonly Verdict[] => checked.verdicts.filter((one) => one.check === check)
+export function readingOf(
+  checked: readonly Verdict[],
+  solved: SolveAnswer,
+  followed?: FollowAnswer,
+): HouseReading {
+  const of = (check: string): readonly Verdict[] => checked.filter((one) => one.check === check)
   const currents = new Map<string, Phasor>()
   for (const [branch, amount] of Object.entries(solved.currents)) currents.set(branch, phasorOf(amount))
   const [load] = of('line.ringing-load')

@@ -3,7 +3,7 @@ import type { SheetText } from '../../../index.ts'
 import { fleet } from '../../state/shelf.ts'
 import { bench } from '../../talk/solver.ts'
 import { HOUSE, type House, houseTexts } from './house.ts'
-import { frequencyOf, type HouseReading, readingOf } from './reading.ts'
+import { frequencyOf, HOUSE_CHECKS, type HouseReading, readingOf } from './reading.ts'
 
 const solved = new Map<string, Promise<HouseReading>>()
 
@@ -21,7 +21,11 @@ export function solvedHouse(house: House): Promise<HouseReading> {
 
 async function solveHouse(house: House): Promise<HouseReading> {
   const texts = [...houseTexts(house), ...(await lessonFleet())]
-  const checked = await bench.ask('checkAsked', { request: { target: HOUSE }, texts })
+  const checked = await bench.ask('verdictsAsked', {
+    request: { target: HOUSE },
+    checks: HOUSE_CHECKS,
+    texts,
+  })
   const ringing = { target: HOUSE, condition: 'on-hook/ringing' }
   const [answer, followed] = await Promise.all([
     bench.ask('solveAsked', { request: { ...ringing, frequency: frequencyOf(checked) }, texts }),

@@ -1,65 +1,79 @@
 /** The bench: pictures of a set, what can be done with it, and what follows at once. */
 import './bench.css'
+import './print.css'
 import type { VNode } from 'preact'
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Problem } from '../../../index.ts'
-import { Button } from '../../kit/index.ts'
 import { go, route } from '../../shell/route.ts'
 import { openSheet, shelfState } from '../../state/shelf.ts'
-import { present, work } from '../../state/work.ts'
+import { present } from '../../state/work.ts'
 import { Conditions } from './condition/conditions.tsx'
 import { Flowing } from './condition/flowing.tsx'
 import { MovesList } from './doing/moves-list.tsx'
 import { WhatCan } from './doing/what-can.tsx'
+import { keepFocus } from './keys/keep-focus.ts'
+import { putDownByKey } from './keys/put-down-key.ts'
+import { tellSteps } from './keys/tell-steps.ts'
 import { MeterPanel } from './meter/meter-panel.tsx'
+import { BenchHead } from './opening/bench-head.tsx'
 import { ChooseSheet } from './opening/choose-sheet.tsx'
 import { readOpen } from './opening/read-open.ts'
-import { WhereItStands } from './opening/where.tsx'
+import { narrow } from './pictures/narrow.ts'
 import { CircuitPicture, PicturesHead, TerminalsPicture } from './pictures/pictures.tsx'
+import { Sized } from './pictures/sized.tsx'
 import { problemsOf, watchBench } from './state/judgement.ts'
 import { watchNow } from './state/now.ts'
+import { openForPrint } from './verdicts/opened-for-print.ts'
 import { Verdicts } from './verdicts/verdicts.tsx'
+
+/** The smallest letters of the pictures, in their own units. */
+const BOARD_LETTERS = 13
+const CIRCUIT_LETTERS = 12
 
 export function BenchView(): VNode {
   const problems = useOpening(route.value.more.open)
   useEffect(() => {
-    const ends = [watchBench(), watchNow()]
+    const ends = [watchBench(), watchNow(), openForPrint(), putDownByKey(), tellSteps()]
     return () => {
       for (const end of ends) end()
     }
   }, [])
+  const box = useRef<HTMLDivElement>(null)
   const now = present.value
+  const isEmpty = now === undefined
+  useEffect(() => {
+    if (box.current !== null) return keepFocus(box.current)
+    return undefined
+  }, [isEmpty])
   if (now === undefined) return <ChooseSheet problems={problems} />
+  const isNarrow = narrow.value
+  const circuit = (
+    <Sized key="circuit" says="Circuit" letters={CIRCUIT_LETTERS}>
+      <CircuitPicture />
+    </Sized>
+  )
   return (
-    <div class="bench">
-      <header class="bench-head">
-        <div>
-          <h1>{now.name ?? now.set}</h1>
-          {now.title === undefined ? null : <p class="bench-title">{now.title}</p>}
-        </div>
-        <WhereItStands />
-        <Button
-          says="Lay another set here"
-          onPress={() => {
-            work.value = undefined
-            go('bench')
-          }}
-        />
-      </header>
+    <div class="bench" ref={box}>
+      <BenchHead now={now} />
       <PicturesHead />
+      {isNarrow ? circuit : null}
       <div class="bench-columns">
         <div class="bench-left">
-          <TerminalsPicture />
-          <WhatCan />
-          <MovesList />
+          <Sized says="Terminals" letters={BOARD_LETTERS}>
+            <TerminalsPicture />
+          </Sized>
         </div>
         <div class="bench-right">
-          <CircuitPicture />
-          <Conditions />
+          <WhatCan />
+          <MovesList />
           <Verdicts />
-          <Flowing />
-          <MeterPanel />
+          <Conditions />
         </div>
+      </div>
+      {isNarrow ? null : circuit}
+      <div class="bench-measures">
+        <Flowing />
+        <MeterPanel />
       </div>
     </div>
   )

@@ -12,6 +12,9 @@ import { study } from '../../talk/solver.ts'
 /** What is told before the first question, and what may be asked. */
 export interface Told {
   readonly symptoms: readonly string[]
+  /** Readings made before, and other things seen, as they are written; absent in what an earlier build noted. */
+  readonly readings?: readonly string[]
+  readonly observed?: readonly string[]
   readonly inside: boolean
   readonly live: boolean
   readonly pairs: boolean
@@ -50,6 +53,11 @@ export const broke: Signal<string | undefined> = signal(undefined)
 
 /** Turns of asking: only the newest counts. */
 let turn = 0
+
+/** Complaints are listed while nothing is told. */
+function untold({ inside, live, pairs }: Told): Told {
+  return { symptoms: [], inside, live, pairs }
+}
 
 function asked({ bench, side, told }: Case): DiagnosisAsk {
   return { bench, side, ...told }
@@ -96,8 +104,7 @@ export async function take(
   const one: Case = { bench, side, name, told, begun: false }
   current.value = one
   said.value = undefined
-  // complaints are listed while nothing is told
-  await tell({ ...one, told: { ...told, symptoms: [] } })
+  await tell({ ...one, told: untold(told) })
 }
 
 /** Begins to ask, with what was told. */
@@ -124,7 +131,7 @@ export async function act(what: DiagnosisAct): Promise<boolean> {
 export async function resume(): Promise<void> {
   const now = current.value
   if (now !== undefined && said.value === undefined && busy.value === undefined)
-    await tell(now.begun ? now : { ...now, told: { ...now.told, symptoms: [] } })
+    await tell(now.begun ? now : { ...now, told: untold(now.told) })
 }
 
 /** Back to the complaints; what was told there is kept. */

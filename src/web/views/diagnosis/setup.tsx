@@ -3,6 +3,7 @@ import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import { Button } from '../../kit/index.ts'
 import type { Told } from './dialogue.ts'
+import { Known } from './known.tsx'
 
 export interface SetupProps {
   /** What one may begin with; undefined while the book is being worked out. */
@@ -55,6 +56,11 @@ export function Setup({ complaints, told, waits, onBegin }: SetupProps): VNode {
         </div>
         {complaints?.length === 0 ? <p>This set has no symptoms that one could begin with.</p> : null}
       </fieldset>
+      <Known
+        readings={now.readings ?? []}
+        observed={now.observed ?? []}
+        onChange={(known) => setNow({ ...now, ...known })}
+      />
       <fieldset class="ticks">
         <legend>What may be done?</legend>
         {ALLOWED.map(({ key, says, hint }) => (

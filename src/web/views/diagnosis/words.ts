@@ -53,6 +53,14 @@ export function alike(causes: readonly PossibleCause[]): readonly (readonly Poss
   return [...rows.values()]
 }
 
+/** The lines of a text that say something. */
+export function linesOf(text: string): readonly string[] {
+  return text
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '')
+}
+
 /** Whether two stand for the same wiring in the same place. */
 export function isSameBench(one: OnBench, other: OnBench): boolean {
   const parts = ({ set, moves, on, at, in: socket }: OnBench): string =>

@@ -1,7 +1,7 @@
 /** A list of sheets of one kind, each of which can be opened. */
 import { useSignal } from '@preact/signals'
 import type { ComponentChildren, VNode } from 'preact'
-import type { Problem } from '../../../index.ts'
+import type { Problem, SheetKind } from '../../../index.ts'
 import { Button, Dialog, Problems } from '../../kit/index.ts'
 import { go } from '../../shell/route.ts'
 import { openSheet } from '../../state/shelf.ts'
@@ -16,7 +16,7 @@ export interface SheetRowProps {
 }
 
 /** What opening a sheet of a kind is called. */
-const OPENS: Partial<Record<ShelfRow['sheet'], string>> = {
+const OPENS: Partial<Record<SheetKind, string>> = {
   set: 'Begin anew',
   rewire: 'Open',
   premises: 'Show',
@@ -26,7 +26,7 @@ export function SheetRow({ row, children }: SheetRowProps): VNode {
   const { sheet: sort, name, title, file, own, problems: count } = row
   const asks = useSignal(false)
   const problems = useSignal<readonly Problem[]>([])
-  const opens = OPENS[sort]
+  const opens = sort === undefined ? undefined : OPENS[sort]
   const openIt = async (): Promise<void> => {
     asks.value = false
     if (sort === 'premises') return go('premises', { name })
@@ -39,7 +39,7 @@ export function SheetRow({ row, children }: SheetRowProps): VNode {
       <div class="sheet-name">
         <strong>{title ?? name}</strong>
         <span class="hint">
-          {name}
+          {sort === undefined ? 'no kind or name can be read in it' : name}
           {own ? ` · ${file}` : ''}
           {count === 0 ? '' : ` · ${count} ${count === 1 ? 'problem' : 'problems'}`}
         </span>

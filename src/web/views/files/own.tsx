@@ -12,7 +12,6 @@ export function Own({ where }: { readonly where: string }): VNode {
   const gone = useSignal<Kept | undefined>(undefined)
   const word = useSignal('')
   const rows = shelf.value.filter(({ own }) => own)
-  const unread = ownSheets.value.filter(({ file }) => !rows.some((row) => row.file === file))
   const remove = async (one: Kept): Promise<void> => {
     word.value = ''
     try {
@@ -47,24 +46,13 @@ export function Own({ where }: { readonly where: string }): VNode {
     <section aria-labelledby="files-own">
       <h2 id="files-own">Your own sheets</h2>
       <p>{where === '' ? 'They are not within reach now.' : `They are kept in ${where}.`}</p>
-      {rows.length + unread.length === 0 && shelfState.value === 'ready' ? <p>None yet.</p> : null}
+      {rows.length === 0 && shelfState.value === 'ready' ? <p>None yet.</p> : null}
       <ul class="sheets">
         {rows.map((row) => (
           <SheetRow key={`${row.sheet} ${row.file}`} row={row}>
             {further(ownSheets.value.find(({ file }) => file === row.file))}
           </SheetRow>
         ))}
-        {shelfState.value === 'ready'
-          ? unread.map((one) => (
-              <li key={one.file} class="sheet-row">
-                <div class="sheet-name">
-                  <strong>{one.file}</strong>
-                  <span class="hint">no kind or name can be read in it</span>
-                </div>
-                <div class="buttons">{further(one)}</div>
-              </li>
-            ))
-          : null}
       </ul>
       {word.value === '' ? null : (
         <Notice sort="wrong" urgent>

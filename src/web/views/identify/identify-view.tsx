@@ -3,9 +3,11 @@ import '../diagnosis/diagnosis.css'
 import './identify.css'
 import type { VNode } from 'preact'
 import { useEffect } from 'preact/hooks'
-import { type IdentifiedSet, identifyVerdict } from '../../../index.ts'
+import { type Board, type IdentifiedSet, identifyVerdict } from '../../../index.ts'
 import { Busy, Button, Cautions, Notice } from '../../kit/index.ts'
 import { shelfState } from '../../state/shelf.ts'
+import { change, onBench, present, type Work } from '../../state/work.ts'
+import { bench } from '../../talk/solver.ts'
 import { putOnBench } from '../premises/put-on-bench.ts'
 import { Candidates } from './candidates.tsx'
 import {
@@ -24,6 +26,7 @@ import {
 import { OwnReadingForm } from './own-reading.tsx'
 import { Question } from './question.tsx'
 import { Reasons } from './reasons.tsx'
+import { slotMoves } from './slot-moves.ts'
 
 export function IdentifyView(): VNode {
   useEffect(() => {
@@ -111,7 +114,7 @@ export function IdentifyView(): VNode {
         </div>
         {now === undefined ? null : (
           <div class="results">
-            <Candidates answer={now} onOpen={open} />
+            <Candidates answer={now} onOpen={(found) => void open(found)} />
             <Reasons answer={now} />
           </div>
         )}
@@ -120,8 +123,18 @@ export function IdentifyView(): VNode {
   )
 }
 
-function open({ set, rewire }: IdentifiedSet): void {
-  void putOnBench(rewire === undefined ? 'set' : 'rewire', rewire ?? set).then((problems) => {
-    refused.value = problems
-  })
+async function open(found: IdentifiedSet): Promise<void> {
+  const { set, rewire } = found
+  const problems = await putOnBench(rewire === undefined ? 'set' : 'rewire', rewire ?? set)
+  refused.value = problems
+  const now = present.value
+  if (problems.length > 0 || now === undefined) return
+  // what was found is not as its sheet delivers it: the hand's move says so, and can be undone
+  const moves = slotMoves(found, (await boardOf(now)).slots)
+  if (moves.length > 0) change((one) => ({ ...one, moves: [...one.moves, ...moves] }))
+}
+
+async function boardOf(now: Work): Promise<Board> {
+  const { board } = await bench.ask('judge', { bench: onBench(now) })
+  return board
 }

@@ -6,6 +6,7 @@ import type { VNode } from 'preact'
 import { useEffect } from 'preact/hooks'
 import type { CheckAnswer, Problem, Stands } from '../../../index.ts'
 import { Busy, Cautions, Notice, Problems } from '../../kit/index.ts'
+import { go, route } from '../../shell/route.ts'
 import { shelf } from '../../state/shelf.ts'
 import { onBench, present } from '../../state/work.ts'
 import { AskedWrong } from '../../talk/ask.ts'
@@ -36,10 +37,15 @@ const within: ReadonlySignal<readonly ShelfRow[]> = computed(() => {
   return all.filter((one, k) => all.findIndex(({ name }) => name === one.name) === k)
 })
 
-/** Those that are shown: the chosen ones, or where the bench stands, or the first. */
+/** What the address names: `#view=premises&name=station-house`. */
+const asked: ReadonlySignal<string | undefined> = computed(() =>
+  route.value.view === 'premises' ? route.value.more.name : undefined,
+)
+
+/** Those that are shown: those that the address names, or the chosen ones, or where the bench stands, or the first. */
 const shownName: ReadonlySignal<string | undefined> = computed(() => {
   const names = within.value.map(({ name }) => name)
-  return [chosen.value, present.value?.on, names[0]].find((one) => one !== undefined && names.includes(one))
+  return [asked.value, chosen.value, present.value?.on, names[0]].find((one) => one !== undefined && names.includes(one))
 })
 
 async function judge(name: string, lies: OnBench | undefined): Promise<void> {
@@ -65,6 +71,13 @@ export function PremisesView(): VNode {
   useEffect(() => {
     if (name !== undefined) void judge(name, lies)
   }, [name, present.value, shelf.value])
+  const called = asked.value
+  useEffect(() => {
+    if (called === undefined) return
+    // the view is left and come back to by a link without the name
+    chosen.value = called
+    place.value = undefined
+  }, [called])
   const answer = judged.value
   const stands = answer?.stands
   return (
@@ -76,8 +89,10 @@ export function PremisesView(): VNode {
           id="premises-name"
           value={name}
           onChange={(event) => {
+            const { value } = event.currentTarget
             place.value = undefined
-            chosen.value = event.currentTarget.value
+            chosen.value = value
+            go('premises', { name: value })
           }}
         >
           {within.value.map((one) => (
@@ -87,6 +102,11 @@ export function PremisesView(): VNode {
           ))}
         </select>
       </div>
+      {called === undefined || name === undefined || called === name ? null : (
+        <Notice title={`No premises called ${called} are within reach`}>
+          <p>The sheet may have another name, or be taken away. These are shown instead.</p>
+        </Notice>
+      )}
       {waits.value ? <Busy tells="Judging every set on the line…" /> : null}
       <Problems problems={problems.value} />
       {broke.value === undefined ? null : (

@@ -71,6 +71,9 @@ const PLURALS = {
   circuit: 'Circuits',
 } as const
 
+/** Kinds, and at the end what does not say its kind. */
+const GROUPS = [...KINDS, undefined]
+
 function Which({ now }: { readonly now: ShelfRow }): VNode {
   return (
     <div class="field">
@@ -82,11 +85,11 @@ function Which({ now }: { readonly now: ShelfRow }): VNode {
           chosen.value = event.currentTarget.value
         }}
       >
-        {KINDS.map((sort) => {
+        {GROUPS.map((sort) => {
           const rows = shelf.value.filter((one) => one.sheet === sort)
           if (rows.length === 0) return null
           return (
-            <optgroup key={sort} label={PLURALS[sort]}>
+            <optgroup key={sort ?? ''} label={sort === undefined ? 'Without a kind' : PLURALS[sort]}>
               {rows.map(({ file, name, own, problems: count }) => (
                 <option key={file} value={file}>
                   {name}
@@ -165,6 +168,9 @@ function Written({ area, now, text: written }: WrittenProps): VNode {
           <p id="sheet-state" aria-live="polite">
             {stateText(own)}
           </p>
+          {own ? (
+            <p class="soft">The bench and the other views take the text over when it is saved.</p>
+          ) : null}
           <Problems problems={problems.value} onPlace={(problem) => show(area.current, problem, written)} />
         </section>
       </div>

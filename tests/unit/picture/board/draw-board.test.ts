@@ -113,6 +113,47 @@ describe('the terminal picture', () => {
     }
   })
 
+  test('lets a hand take hold of a strap wherever it runs', () => {
+    for (const [, board] of BOARDS) {
+      for (const columns of [1, 3]) {
+        const straps = marksIn(drawBoard(board, { live: true, columns })).filter(({ attributes }) =>
+          String(attributes['data-thing']).startsWith('strap:'),
+        )
+        expect(straps.length).toBe(board.straps.length)
+        for (const strap of straps) {
+          const runs = marksIn(strap).filter(({ tag }) => tag === 'polyline')
+          const points = (look: string) =>
+            runs.find(({ attributes }) => String(attributes.class).split(' ').includes(look))?.attributes
+              .points
+          expect(points('reach')).toBe(points('run'))
+        }
+      }
+    }
+  })
+
+  test('keeps what is cut for want of room in the title', () => {
+    const set = setNamed('fescue')
+    const long = 'a name that is far longer than any strip is broad, and says so at some length'
+    const cords = {
+      [long]: { 'ends in': 'plug' as const, cores: { a: { lands: 'A1' } } },
+    }
+    const drawn = marksIn(drawBoard(boardOf({ ...set, cords }), { columns: 1, live: true }))
+    const core = drawn.find(({ attributes }) => attributes['data-thing'] === `core:${long}.a`)
+    const texts = (tag: string) =>
+      marksIn(core ?? drawBoard(boardOf(set)))
+        .filter((one) => one.tag === tag)
+        .map(({ children }) => children.join(''))
+    expect(texts('text').some((text) => text.endsWith('…'))).toBe(true)
+    expect(texts('title')[0]).toContain(long)
+    expect(core?.attributes['aria-label']).toContain(long)
+  })
+
+  test('has no letters smaller than 12 units', () => {
+    for (const [, board] of BOARDS)
+      for (const { tag, attributes } of marksIn(drawBoard(board, { columns: 1 })))
+        if (tag === 'text') expect(Number(attributes['font-size'])).toBeGreaterThanOrEqual(12)
+  })
+
   test('stays well-formed and free of style whatever the sheets say', () => {
     const set = setNamed('sedge')
     const anything = fc.string({ unit: 'binary', maxLength: 60 })

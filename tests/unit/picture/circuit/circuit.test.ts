@@ -1,73 +1,27 @@
 /** Circuit pictures of every demo set: complete, orthogonal, legible, and true to the numbers. */
-import { type Circuit, drawCircuit, type Mark, markText, readCondition, solve } from 'ringproof'
-import { textWidth } from 'ringproof/picture/text-size'
+import { type Circuit, drawCircuit, markText, readCondition, solve } from 'ringproof'
 import { describe, expect, test } from 'vitest'
 import { DEMO } from '../../../support/bench.ts'
-import { placement, SETS, shown } from './circuits.ts'
+import { bare, placement, SETS, shown } from './circuits.ts'
+import { collisions, marksIn } from './legible.ts'
 
 const CONDITIONS = ['on-hook', 'on-hook/ringing', 'off-hook', 'off-hook/break']
 
-interface Box {
-  readonly left: number
-  readonly right: number
-  readonly top: number
-  readonly bottom: number
-  readonly says: string
-}
+/** Rewires that change what hangs on what in ways of their own. */
+const REWIRES = [
+  'sedge-converted',
+  'fescue-converted',
+  'fescue-cores-bridged',
+  'fescue-transmitter-parked',
+  'fescue-unit-left-out',
+  'marram-converted',
+  'melick-to-three-wires',
+  'brome-earth-parked',
+]
 
-function* marksIn(mark: Mark): Generator<Mark> {
-  yield mark
-  for (const child of mark.children) if (typeof child !== 'string') yield* marksIn(child)
-}
-
-function textBoxes(drawn: Mark): readonly Box[] {
-  return [...marksIn(drawn)]
-    .filter(({ tag, attributes }) => tag === 'text' && attributes.class !== 'letters')
-    .map(({ attributes, children }) => {
-      const says = children.join('')
-      const width = textWidth(says, 11)
-      const x = Number(attributes.x)
-      const left = attributes['text-anchor'] === 'middle' ? x - width / 2 : x
-      const y = Number(attributes.y)
-      return { left, right: left + width, top: y - 9, bottom: y + 2.5, says }
-    })
-}
-
-/** Straight pieces of every wire that is drawn. */
-function wirePieces(drawn: Mark): readonly Box[] {
-  return [...marksIn(drawn)]
-    .filter(({ attributes }) => String(attributes.class).split(' ').includes('wire'))
-    .flatMap(({ attributes }) => {
-      const points = String(attributes.d)
-        .slice(1)
-        .split('L')
-        .map((one) => one.split(' ').map(Number))
-      return points.slice(1).map(([x = 0, y = 0], k) => {
-        const [u = 0, v = 0] = points[k] ?? []
-        return {
-          left: Math.min(x, u),
-          right: Math.max(x, u),
-          top: Math.min(y, v),
-          bottom: Math.max(y, v),
-          says: String(attributes.d),
-        }
-      })
-    })
-}
-
-function overlaps(p: Box, q: Box): boolean {
-  return p.left < q.right && q.left < p.right && p.top < q.bottom && q.top < p.bottom
-}
-
-const overlapsLine = (text: Box, wire: Box): boolean =>
-  text.left < wire.right + 1 &&
-  wire.left - 1 < text.right &&
-  text.top < wire.bottom + 1 &&
-  wire.top - 1 < text.bottom
-
-describe.each([...SETS, 'cottage', 'museum-hall'])('the circuit of %s', (target) => {
+describe.each([...SETS, ...REWIRES, 'cottage', 'museum-hall'])('the circuit of %s', (target) => {
   test('is the same in every condition but for contacts and currents', () => {
-    const bare = ({ nodes, pieces, links }: Circuit) => ({
+    const still = ({ nodes, pieces, links }: Circuit) => ({
       nodes,
       pieces: pieces.map(({ id, label, values, ends }) => [
         id,
@@ -77,8 +31,9 @@ describe.each([...SETS, 'cottage', 'museum-hall'])('the circuit of %s', (target)
       ]),
       links: links.map(({ id, from, to }) => [id, from, to]),
     })
-    const first = bare(shown(target, 'on-hook').circuit)
-    for (const condition of CONDITIONS) expect(bare(shown(target, condition).circuit)).toEqual(first)
+    const first = still(bare(target, 'on-hook'))
+    for (const condition of CONDITIONS) expect(still(bare(target, condition))).toEqual(first)
+    expect(still(shown(target, 'off-hook').circuit)).toEqual(first)
   })
 
   test('is placed and drawn whole, with orthogonal wires', async () => {
@@ -107,54 +62,49 @@ describe.each([...SETS, 'cottage', 'museum-hall'])('the circuit of %s', (target)
 
   test('has no words over other words or over wires', async () => {
     const placed = await placement(target)
-    for (const condition of CONDITIONS) {
-      const drawn = drawCircuit(shown(target, condition).circuit, placed)
-      const texts = textBoxes(drawn)
-      const wires = wirePieces(drawn)
-      texts.forEach((one, k) => {
-        const words = texts.slice(k + 1).filter((other) => overlaps(one, other))
-        expect(words.map(({ says }) => `${one.says} over ${says}`)).toEqual([])
-        const lines = wires.filter((wire) => overlapsLine(one, wire))
-        expect(lines.map(({ says }) => `${one.says} over ${says}`)).toEqual([])
-      })
-    }
+    // the words are the same in every condition, but for contacts that stand open or closed
+    for (const condition of ['on-hook', 'off-hook/break'])
+      expect(collisions(drawCircuit(bare(target, condition), placed))).toEqual([])
   })
 
-  test.each(CONDITIONS)('%s: carries what `solve` finds, and nothing is lost at a node', (condition) => {
-    const { circuit, frequency } = shown(target, condition)
-    const { currents } = solve({ target, condition, ...(frequency === null ? {} : { frequency }) }, DEMO)
-    for (const { id, flow } of circuit.links) {
-      const found = currents[id]
-      const [re, im] =
-        found === null || found === undefined
-          ? []
-          : typeof found === 'number'
-            ? [found, 0]
-            : [found.re, found.im]
-      expect(flow?.current?.[0]).toBeCloseTo(re ?? Number.NaN, 12)
-      expect(flow?.current?.[1]).toBeCloseTo(im ?? Number.NaN, 12)
-    }
-    for (const { id, looks } of circuit.nodes) {
-      if (looks === 'earth') continue
-      let [re, im, most] = [0, 0, 0]
-      const add = (current: readonly [number, number] | undefined, sign: number): void => {
-        re += sign * (current?.[0] ?? 0)
-        im += sign * (current?.[1] ?? 0)
-        most = Math.max(most, Math.abs(current?.[0] ?? 0))
+  test.each(['on-hook/ringing', 'off-hook'])(
+    '%s: carries what `solve` finds, and nothing is lost at a node',
+    (condition) => {
+      const { circuit, frequency } = shown(target, condition)
+      const { currents } = solve({ target, condition, ...(frequency === null ? {} : { frequency }) }, DEMO)
+      for (const { id, flow } of circuit.links) {
+        const found = currents[id]
+        const [re, im] =
+          found === null || found === undefined
+            ? []
+            : typeof found === 'number'
+              ? [found, 0]
+              : [found.re, found.im]
+        expect(flow?.current?.[0]).toBeCloseTo(re ?? Number.NaN, 12)
+        expect(flow?.current?.[1]).toBeCloseTo(im ?? Number.NaN, 12)
       }
-      for (const { from, to, flow } of circuit.links) {
-        if (from === id) add(flow?.current, 1)
-        if (to === id) add(flow?.current, -1)
+      for (const { id, looks } of circuit.nodes) {
+        if (looks === 'earth') continue
+        let [re, im, most] = [0, 0, 0]
+        const add = (current: readonly [number, number] | undefined, sign: number): void => {
+          re += sign * (current?.[0] ?? 0)
+          im += sign * (current?.[1] ?? 0)
+          most = Math.max(most, Math.abs(current?.[0] ?? 0))
+        }
+        for (const { from, to, flow } of circuit.links) {
+          if (from === id) add(flow?.current, 1)
+          if (to === id) add(flow?.current, -1)
+        }
+        for (const { ends } of circuit.pieces)
+          for (const { node, flow } of ends) if (node === id) add(flow?.current, 1)
+        expect(Math.hypot(re, im), id).toBeLessThan(1e-9 + 1e-6 * most)
       }
-      for (const { ends } of circuit.pieces)
-        for (const { node, flow } of ends) if (node === id) add(flow?.current, 1)
-      expect(Math.hypot(re, im), id).toBeLessThan(1e-9 + 1e-6 * most)
-    }
-  })
+    },
+  )
 
   test('draws each contact as it stands', () => {
     for (const condition of ['on-hook', 'off-hook']) {
-      const { pieces } = shown(target, condition).circuit
+      const { pieces } = bare(target, condition)
       const said = readCondition(condition)
       const hooks = pieces.filter(({ values }) => values === 'closes, off-hook')
       for (const { gate } of hooks) expect(gate).toBe(said?.hook === 'off-hook' ? 'closed' : 'open')
@@ -214,4 +164,53 @@ test('a way is marked, and currents can be left out', async () => {
   const classes = [...marksIn(drawn)].map(({ attributes }) => String(attributes.class))
   expect(classes.filter((one) => one === 'way').length).toBeGreaterThanOrEqual(3)
   expect(classes.filter((one) => one.includes('flow-') || one === 'arrow')).toEqual([])
+})
+
+test('a symbol is joined by lines as heavy as the wires that come to it', async () => {
+  const { circuit } = shown('fescue', 'off-hook')
+  const drawn = drawCircuit(circuit, await placement('fescue'))
+  for (const piece of circuit.pieces) {
+    const group = [...marksIn(drawn)].find(({ attributes }) => attributes['data-thing'] === piece.thing)
+    const legs = [...(group === undefined ? [] : marksIn(group))]
+      .map(({ attributes }) => String(attributes.class))
+      .filter((one) => one.startsWith('leg'))
+    const weights = piece.ends.map(({ flow }) => `leg flow-${flow?.weight}`)
+    expect([piece.id, new Set(legs)]).toEqual([piece.id, new Set(weights)])
+  }
+})
+
+test('drawn again, only what has changed is another mark', async () => {
+  const { circuit } = shown('marram', 'off-hook')
+  const placed = await placement('marram')
+  const marks = (selected: 'part:hook' | 'part:bell' | undefined) =>
+    new Map(
+      [
+        ...marksIn(
+          drawCircuit(circuit, placed, { live: true, ...(selected === undefined ? {} : { selected }) }),
+        ),
+      ]
+        .filter(({ attributes }) => attributes['data-thing'] !== undefined)
+        .map((mark) => [String(attributes(mark)), mark] as const),
+    )
+  const attributes = (mark: { readonly attributes: Readonly<Record<string, unknown>> }): unknown =>
+    `${mark.attributes['data-thing']} ${mark.attributes['aria-label']}`
+  const [first, second] = [marks('part:hook'), marks('part:bell')]
+  const other = [...first].filter(([key, mark]) => second.get(key) !== mark).map(([key]) => key.split(' ')[0])
+  expect(new Set(other)).toEqual(new Set(['part:hook', 'part:bell']))
+  expect(markText(drawCircuit(structuredClone(circuit), structuredClone(placed), { live: true }))).toBe(
+    markText(drawCircuit(circuit, placed, { live: true })),
+  )
+})
+
+test('a placement that serves another circuit is cut up anew', async () => {
+  const { circuit } = shown('marram', 'off-hook')
+  const placed = await placement('marram')
+  const [link, ...links] = circuit.links
+  const fewer: Circuit = { ...circuit, links }
+  const wires = (one: Circuit) =>
+    [...marksIn(drawCircuit(one, placed))].map(({ attributes }) => attributes['data-thing'])
+  expect(wires(circuit)).toContain(link?.thing)
+  expect(wires(fewer).filter((thing) => thing === link?.thing).length).toBeLessThan(
+    wires(circuit).filter((thing) => thing === link?.thing).length,
+  )
 })

@@ -1,6 +1,6 @@
-import { check, follow, solve } from 'ringproof'
+import { follow, solve, verdictsAsked } from 'ringproof'
 import { HOUSE, type House, houseTexts } from 'ringproof/web/lesson/rig/house'
-import { frequencyOf, type HouseReading, readingOf } from 'ringproof/web/lesson/rig/reading'
+import { frequencyOf, HOUSE_CHECKS, type HouseReading, readingOf } from 'ringproof/web/lesson/rig/reading'
 import type { Found, Step } from 'ringproof/web/lesson/steps/step'
 import { besides } from '../../../support/bench.ts'
 
@@ -18,7 +18,7 @@ const solved = new Map<string, HouseReading>()
 
 function solvedTexts(texts: readonly string[]): HouseReading {
   const shelf = besides(...texts)
-  const checked = check({ target: HOUSE }, shelf)
+  const checked = verdictsAsked({ target: HOUSE }, HOUSE_CHECKS, shelf)
   const ringing = { target: HOUSE, condition: 'on-hook/ringing' }
   return readingOf(
     checked,
@@ -27,9 +27,13 @@ function solvedTexts(texts: readonly string[]): HouseReading {
   )
 }
 
-/** All houses that decide a step. */
-export function solvedStep(step: Step, rewrite?: (text: string) => string): Found {
+/** All houses that decide a step, or some of them by name. */
+export function solvedStep(
+  step: Step,
+  rewrite?: (text: string) => string,
+  names: readonly string[] = Object.keys(step.needs),
+): Found {
   return Object.fromEntries(
-    Object.entries(step.needs).map(([name, state]) => [name, solvedHouse(step.house(state), rewrite)]),
+    names.map((name) => [name, solvedHouse(step.house(step.needs[name] ?? {}), rewrite)]),
   )
 }

@@ -37,41 +37,47 @@ describe('the worker of the bench', () => {
       { file: 'note.txt', text: 'just words' },
     ]
     const rows = await bench(own).rows
-    expect(rows.slice(0, 2)).toEqual([
-      { kind: 'set', name: 'mine', title: 'mine: own', file: 'mine.yaml', own: true, problems: 0 },
-      { kind: 'rewire', name: 'bad', file: 'bad.yaml', own: true, problems: 1 },
+    expect(rows.slice(0, 3)).toEqual([
+      { sheet: 'set', name: 'mine', title: 'mine: own', file: 'mine.yaml', own: true, problems: 0 },
+      { sheet: 'rewire', name: 'bad', file: 'bad.yaml', own: true, problems: 1 },
+      // what does not say what it is can be found and mended all the same
+      { name: 'note.txt', file: 'note.txt', own: true, problems: expect.any(Number) },
     ])
-    expect(rows).toHaveLength(2 + packaged.length)
+    expect(rows[2]?.problems).toBeGreaterThan(0)
+    expect(rows).toHaveLength(3 + packaged.length)
     expect(rows.find(({ name }) => name === 'fescue-converted')).toMatchObject({
-      kind: 'rewire',
+      sheet: 'rewire',
       title: 'a fescue from two wires to plug and socket',
       own: false,
     })
-    expect(rows.filter(({ title }) => title === undefined).map(({ name }) => name)).toEqual(['bad'])
+    expect(rows.filter(({ title }) => title === undefined).map(({ name }) => name)).toEqual([
+      'bad',
+      'note.txt',
+    ])
   })
 
   test('opens sets, rewires and premises', async () => {
-    expect(await answers.open({ kind: 'set', name: 'fescue' }, quiet)).toMatchObject({
+    expect(await answers.open({ sheet: 'set', name: 'fescue' }, quiet)).toMatchObject({
       set: 'fescue',
       moves: [],
     })
-    const rewire = await answers.open({ kind: 'rewire', name: 'fescue-converted' }, quiet)
+    const rewire = await answers.open({ sheet: 'rewire', name: 'fescue-converted' }, quiet)
     expect(rewire.set).toBe('fescue-as-found')
     expect(rewire.rewire?.name).toBe('fescue-converted')
     expect(rewire.moves).toHaveLength(5)
     expect(rewire.moves[0]).toEqual({ do: 'lift part', what: 'own-capacitor' })
-    const many = await answered(answers, 'open', { kind: 'premises', name: 'station-house' }, quiet)
+    const many = await answered(answers, 'open', { sheet: 'premises', name: 'station-house' }, quiet)
     expect(many).toMatchObject({ problems: [{ code: 'request-wrong' }] })
     const places = check({ target: 'premises/station-house' }, DEMO).stands?.sets ?? []
     expect(places.length).toBeGreaterThan(1)
     for (const { place, set } of places) {
       expect(JSON.stringify(many)).toContain(place)
-      const one = await answers.open({ kind: 'premises', name: 'station-house', at: place }, quiet)
+      const one = await answers.open({ sheet: 'premises', name: 'station-house', at: place }, quiet)
       expect(one).toMatchObject({ set, on: 'station-house', at: place })
     }
-    const strange = { kind: 'premises', name: 'station-house', at: 'nowhere' }
+    const strange = { sheet: 'premises', name: 'station-house', at: 'nowhere' }
     expect(await answered(answers, 'open', strange, quiet)).toHaveProperty('problems')
-    expect(await answered(answers, 'open', { kind: 'set', name: 'fescu' }, quiet)).toMatchObject({
+    expect(await answered(answers, 'open', { sheet: 'set', name: 'fescu' }, quiet)).toMatchObject({
       problems: [{ code: 'name-unknown', mend: 'perhaps `fescue`' }],
     })
   })
@@ -104,7 +110,7 @@ describe('the worker of the bench', () => {
       ['now', { bench: LIFTED, side: 'found', condition: 'off-hook' }],
       ['compare', { bench: LIFTED }],
       ['speech', { bench: LIFTED, side: 'proposed' }],
-      ['open', { kind: 'rewire', name: 'fescue-converted' }],
+      ['open', { sheet: 'rewire', name: 'fescue-converted' }],
     ] as const
     for (const [what, ask] of asks) {
       const came = await answered(answers, what, structuredClone(ask), quiet)
@@ -152,12 +158,12 @@ describe('the worker of the bench', () => {
   test('reads sheets, with their mistakes at their lines', async () => {
     const bad = { file: 'x.yaml', text: 'ringproof: 1\nsheet: rewire\nname: X\nset: fescue\nmoves: []\n' }
     const read = await answers.read({ text: bad }, quiet)
-    expect(read).toMatchObject({ kind: 'rewire', name: 'X' })
+    expect(read).toMatchObject({ sheet: 'rewire', name: 'X' })
     expect(read.problems[0]?.place).toMatchObject({ file: 'x.yaml', line: 3 })
     const refused = 'ringproof: 1\nsheet: rewire\nname: x\nset: fescue\nmoves:\n  - lift strap: A1-A9\n'
     const moves = await answers.read({ text: { file: 'x.yaml', text: refused } }, quiet)
     expect(moves.problems).toMatchObject([{ code: 'move-refused', place: { line: 6 } }])
-    expect(await answers.read({ text: { file: 'y.yaml', text: 'words' } }, quiet)).not.toHaveProperty('kind')
+    expect(await answers.read({ text: { file: 'y.yaml', text: 'words' } }, quiet)).not.toHaveProperty('sheet')
     for (const text of packaged.slice(0, 40)) {
       const { problems } = await answers.read({ text }, quiet)
       expect(
@@ -174,9 +180,11 @@ describe('the worker of the bench', () => {
   })
 
   test('hands out texts and lists', async () => {
-    const text = await answers.text({ kind: 'set', name: 'fescue' }, quiet)
+    const text = await answers.text({ sheet: 'set', name: 'fescue' }, quiet)
     expect(text.text).toContain('name: fescue')
-    expect(await answered(answers, 'text', { kind: 'set', name: 'nobody' }, quiet)).toHaveProperty('problems')
+    expect(await answered(answers, 'text', { sheet: 'set', name: 'nobody' }, quiet)).toHaveProperty(
+      'problems',
+    )
     expect((await answers.list({ what: 'sets' }, quiet)).rows.length).toBeGreaterThan(5)
   })
 

@@ -1,9 +1,13 @@
 /** Faults by name, which take a little longer than the verdicts: their mends are tried first. */
 import type { VNode } from 'preact'
 import { conditionWords, figureName, figureText } from '../../../../index.ts'
-import { Busy } from '../../../kit/index.ts'
+import { Busy, Button } from '../../../kit/index.ts'
+import { attemptAll } from '../state/attempt.ts'
 import { judged, whole } from '../state/judgement.ts'
 import { ShowPath } from './show-path.tsx'
+
+/** Id of the heading of the verdicts, which takes the focus. */
+export const VERDICTS_TITLE = 'bench-verdicts-title'
 
 type Fault = NonNullable<typeof whole.value>['answer']['faults'][number]
 
@@ -33,7 +37,7 @@ export function Faults(): VNode | null {
 }
 
 function One({ fault }: { readonly fault: Fault }): VNode {
-  const { title, says, condition, consequences, mend, path, explains } = fault
+  const { title, says, condition, consequences, mend, moves = [], path, explains } = fault
   return (
     <details class="verdict fails bench-fault" data-fault={fault.fault} open>
       <summary>
@@ -49,15 +53,17 @@ function One({ fault }: { readonly fault: Fault }): VNode {
           <dt>Condition</dt>
           <dd>{conditionWords(condition)}</dd>
         </div>
-        {consequences.map(({ figure, mended }) => (
-          <div key={`${figure.id} ${figure.subject} ${figure.frequency ?? ''}`}>
+        {consequences.length === 0 ? null : (
+          <div>
             <dt>What follows</dt>
-            <dd>
-              {figureName(figure)}: {figureText(figure)}
-              {mended === undefined ? '' : `; mended ${figureText(mended)}`}
-            </dd>
+            {consequences.map(({ figure, mended }) => (
+              <dd key={`${figure.id} ${figure.subject} ${figure.frequency ?? ''}`}>
+                {figureName(figure)}: {figureText(figure)}
+                {mended === undefined ? '' : `; mended ${figureText(mended)}`}
+              </dd>
+            ))}
           </div>
-        ))}
+        )}
         {explains.length === 0 ? null : (
           <div>
             <dt>Explains</dt>
@@ -65,7 +71,22 @@ function One({ fault }: { readonly fault: Fault }): VNode {
           </div>
         )}
       </dl>
-      <ShowPath path={path} />
+      <div class="buttons">
+        {moves.length === 0 ? null : (
+          <Button
+            says={moves.length === 1 ? 'Make this move' : `Make these ${moves.length} moves`}
+            label={`${moves.length === 1 ? 'Make this move' : `Make these ${moves.length} moves`}: ${mend}`}
+            sort="main"
+            onPress={() => void mendBy(moves)}
+          />
+        )}
+        <ShowPath path={path} />
+      </div>
     </details>
   )
+}
+
+/** Makes the moves of a mend. The fault may go with them, and its button: the focus goes on at the heading of the verdicts. */
+async function mendBy(moves: NonNullable<Fault['moves']>): Promise<void> {
+  if (await attemptAll(moves)) document.getElementById(VERDICTS_TITLE)?.focus()
 }

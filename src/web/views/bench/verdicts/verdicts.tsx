@@ -5,7 +5,7 @@ import type { Verdict } from '../../../../index.ts'
 import { Problems, StateMark, VerdictDetails, VerdictLine } from '../../../kit/index.ts'
 import { foundVerdicts, judged, trouble } from '../state/judgement.ts'
 import { becameWords, grouped, type State, statesOf } from './compared.ts'
-import { Faults } from './faults.tsx'
+import { Faults, VERDICTS_TITLE } from './faults.tsx'
 import { ShowPath } from './show-path.tsx'
 
 const before: ReadonlySignal<ReadonlyMap<string, State>> = computed(() => statesOf(foundVerdicts.value))
@@ -24,11 +24,13 @@ export function Verdicts(): VNode {
   return (
     <section
       class="bench-verdicts"
-      aria-labelledby="bench-verdicts-title"
+      aria-labelledby={VERDICTS_TITLE}
       data-judged={here?.turn ?? 0}
       data-outcome={here?.quick.outcome ?? 'none'}
     >
-      <h2 id="bench-verdicts-title">What follows</h2>
+      <h2 id={VERDICTS_TITLE} tabIndex={-1}>
+        What follows
+      </h2>
       <Problems problems={trouble.value} />
       {counts === undefined ? (
         <p>Not judged yet.</p>
@@ -88,7 +90,7 @@ function One({ verdict }: { readonly verdict: Verdict }): VNode {
         {became === undefined ? null : <strong class="bench-became"> {became}</strong>}
         {verdict.state === 'holds' ? null : <span class="bench-says">{verdict.says}</span>}
       </summary>
-      <VerdictDetails verdict={verdict} />
+      <VerdictDetails verdict={verdict} said={verdict.state !== 'holds'} />
       <ShowPath path={verdict.path} />
     </details>
   )
