@@ -174,7 +174,7 @@ describe('the bench', () => {
     await another.click()
     await page.getByRole('dialog').getByText('One move lies on sedge').waitFor()
     await page.keyboard.press('Escape')
-    expect(await focused(page)).toBe('Lay another set here')
+    await expect.poll(() => focused(page)).toBe('Lay another set here')
     expect(await movesOf(page)).toHaveLength(1)
     await another.click()
     await page.getByRole('button', { name: 'Lay another set here, let them go' }).click()

@@ -32,7 +32,10 @@ test('complaint, a reading made before, three answers, a reload, and one taken b
   await told.fill('')
   await page.getByLabel('Readings, one on each line').fill('plug.a plug.b off-hook 200 Ω')
   await page.getByRole('button', { name: 'Begin to ask' }).click()
-  const diagnosis = await openDiagnosis({ target: 'set/sedge', symptoms: ['rings-but-no-speech'], readings: ['plug.a plug.b off-hook 200 Ω'] }, shelf)
+  const diagnosis = await openDiagnosis(
+    { target: 'set/sedge', symptoms: ['rings-but-no-speech'], readings: ['plug.a plug.b off-hook 200 Ω'] },
+    shelf,
+  )
   let state = diagnosis.begin
   for (let k = 0; k < 3; k += 1) {
     const question = diagnosis.next(state)

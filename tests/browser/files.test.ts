@@ -138,7 +138,9 @@ test('hostile files: nothing in them is executed, and what is wrong is told', as
   await put('big.yaml', '#'.repeat((1 << 20) + 1))
   await page.getByText('big.yaml: It is longer than 1 MiB').waitFor()
   // opened on the bench its title is text there too, and the sheet view shows what is wrong with the others
-  await own(page).getByRole('button', { name: /^Open: <script>/ }).click()
+  await own(page)
+    .getByRole('button', { name: /^Open: <script>/ })
+    .click()
   await page.getByRole('heading', { level: 1, name: 'odd' }).waitFor()
   await page.getByRole('main').getByText(script).first().waitFor()
   await page.goto(`${site.address}#view=sheet`)

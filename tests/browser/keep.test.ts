@@ -97,7 +97,7 @@ describe('the folder behind the server', () => {
     await page.getByText('Saved as mine.yaml').first().waitFor()
     // another tab saves over it: the first one's text would be lost
     const other = await person.newPage()
-    await other.goto(site.address.replace('#', '#view=files&'))
+    await other.goto(`${site.origin}/#view=files&token=${site.token}`)
     await ownRow(other, 'mine.yaml').getByRole('button', { name: /^Open/ }).click()
     await other.getByRole('heading', { level: 1, name: 'mine' }).waitFor()
     await other.getByRole('link', { name: 'Files' }).click()
@@ -111,7 +111,9 @@ describe('the folder behind the server', () => {
     const dialog = page.getByRole('dialog', { name: 'mine.yaml has become another' })
     await dialog.getByRole('button', { name: 'Keep yours under this name' }).click()
     const second = join(site.folder, 'mine-2.yaml')
-    await expect.poll(() => existsSync(second) && readFileSync(second, 'utf8')).toContain('From the first tab')
+    await expect
+      .poll(() => existsSync(second) && readFileSync(second, 'utf8'))
+      .toContain('From the first tab')
     expect(readFileSync(file, 'utf8')).toContain('title: From the other tab')
     // what is not saved outlives a reload, and the word in the address does too
     await page.getByRole('link', { name: 'Bench' }).click()

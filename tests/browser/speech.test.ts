@@ -18,7 +18,7 @@ test('curves of a set and of what was done to it, their tables, and their figure
   const person = await chromium.person({ permissions: ['clipboard-read', 'clipboard-write'] })
   const seen = await watch(person, site.origin)
   const page = await person.newPage()
-  await page.goto(`${site.address}#view=bench&open=rewire/fescue-transmitter-parked`)
+  await page.goto(`${site.address}#view=bench&open=rewire/fescue-to-two-wires`)
   await page.locator('[data-judged]:not([data-judged="0"])').waitFor()
   await page.getByRole('link', { name: 'Speech' }).click()
   await page.locator('.curves').waitFor({ timeout: 30_000 })
@@ -28,12 +28,12 @@ test('curves of a set and of what was done to it, their tables, and their figure
   await currents.locator('summary').focus()
   await page.keyboard.press('Enter')
   const headings = await currents.locator('thead th').allTextContents()
-  const rows = await currents.locator('tbody tr').evaluateAll((all) =>
-    all.map((row) => [...row.children].map((cell) => cell.textContent ?? '')),
-  )
+  const rows = await currents
+    .locator('tbody tr')
+    .evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent ?? '')))
   for (const [side, target] of [
     ['as found', 'set/fescue'],
-    ['as proposed', 'rewire/fescue-transmitter-parked'],
+    ['as proposed', 'rewire/fescue-to-two-wires'],
   ] as const) {
     const said = figures({ target, only: 'speech.send' }, shelf).figures
     const column = headings.indexOf(`send, ${side}`)

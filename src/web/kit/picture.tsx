@@ -6,13 +6,21 @@ export function Picture({ mark }: { readonly mark: Mark }): VNode {
   return drawn(mark)
 }
 
-function drawn({ tag, attributes, children }: Mark, key?: string): VNode {
+/** What was made of a mark: the same mark at the same key is the same element, which the view library then leaves alone. */
+const made = new WeakMap<Mark, { readonly key: string | undefined; readonly node: VNode }>()
+
+function drawn(one: Mark, key?: string): VNode {
+  const before = made.get(one)
+  if (before !== undefined && before.key === key) return before.node
+  const { tag, attributes, children } = one
   const seen = new Map<string, number>()
-  return h(
+  const node = h(
     tag,
     { ...attributes, ...(key === undefined ? {} : { key }) },
     children.map((child) => (typeof child === 'string' ? child : drawn(child, keyOf(child, seen)))),
   )
+  made.set(one, { key, node })
+  return node
 }
 
 /** A thing keeps its element, and with it the focus, whatever becomes of its states: no class is in the key. */

@@ -88,7 +88,11 @@ export function StepFrame({ step }: { readonly step: Step }): VNode {
         {tried ? (
           <section class="lesson-part" aria-labelledby="lesson-result">
             <h3 id="lesson-result">3. What came of it</h3>
-            {result === undefined ? <Busy tells={found.tells} /> : <Result step={step} expected={expected} found={result} />}
+            {result === undefined ? (
+              <Busy tells={found.tells} />
+            ) : (
+              <Result step={step} expected={expected} found={result} />
+            )}
           </section>
         ) : null}
       </div>

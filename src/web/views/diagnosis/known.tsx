@@ -13,8 +13,10 @@ export interface KnownProps {
 }
 
 export function Known({ readings, observed, onChange }: KnownProps): VNode {
+  // open from the beginning where something stands in it; then as the reader leaves it
+  const [isOpen] = useState(readings.length + observed.length > 0)
   return (
-    <details class="folded" open={readings.length + observed.length > 0}>
+    <details class="folded" open={isOpen}>
       <summary>Readings and answers that you have already</summary>
       <Lines
         says="Readings, one on each line"

@@ -1,10 +1,10 @@
 /** What a hand does to a slot so that a set from its sheet is the one that was found. Pure. */
-import type { Board, IdentifiedSet, Move } from '../../../index.ts'
+import type { BoardSlot, IdentifiedSet, Move } from '../../../index.ts'
 
 /** The moves that pull the unit which the sheet has and plug the one that was found; none where they agree. */
 export function slotMoves(
   { unit }: Pick<IdentifiedSet, 'unit'>,
-  slots: Pick<Board, 'slots'>['slots'],
+  slots: readonly Pick<BoardSlot, 'name' | 'fitted'>[],
 ): readonly Move[] {
   // a set that has no slot says nothing of a unit
   const [slot] = slots

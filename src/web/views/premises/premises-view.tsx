@@ -45,7 +45,9 @@ const asked: ReadonlySignal<string | undefined> = computed(() =>
 /** Those that are shown: those that the address names, or the chosen ones, or where the bench stands, or the first. */
 const shownName: ReadonlySignal<string | undefined> = computed(() => {
   const names = within.value.map(({ name }) => name)
-  return [asked.value, chosen.value, present.value?.on, names[0]].find((one) => one !== undefined && names.includes(one))
+  return [asked.value, chosen.value, present.value?.on, names[0]].find(
+    (one) => one !== undefined && names.includes(one),
+  )
 })
 
 async function judge(name: string, lies: OnBench | undefined): Promise<void> {

@@ -4,6 +4,7 @@ import {
   isNone,
   isSameBench,
   likelihoodText,
+  linesOf,
   minutesText,
   siteText,
   untold,
@@ -19,6 +20,11 @@ const cause = (says: string, sign: string, mend: string) => ({
 })
 
 describe('words of the diagnosis', () => {
+  test('lines that say something', () => {
+    expect(linesOf(' plug.a plug.b 1 Ω \r\n\n  \ntone=none')).toEqual(['plug.a plug.b 1 Ω', 'tone=none'])
+    expect(linesOf('')).toEqual([])
+  })
+
   test('effort, place and likelihood', () => {
     expect(minutesText(1)).toBe('about 1 minute')
     expect(minutesText(8)).toBe('about 8 minutes')

@@ -14,7 +14,11 @@ export function keepFocus(root: HTMLElement): () => void {
   let last: Last | undefined
   const noted = ({ target }: FocusEvent): void => {
     if (!(target instanceof Element)) return
-    last = { element: target, thing: target.getAttribute('data-thing'), around: aroundOf(target, root) }
+    // a dialog gives the focus back by itself
+    last =
+      target.closest('dialog') === null
+        ? { element: target, thing: target.getAttribute('data-thing'), around: aroundOf(target, root) }
+        : undefined
   }
   const left = ({ target }: FocusEvent): void => {
     queueMicrotask(() => {

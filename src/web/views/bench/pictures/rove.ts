@@ -3,20 +3,51 @@ import type { Mark } from '../../../../index.ts'
 
 /** The same tree with a single mark in the order of keys: that of the thing, or the first where it is not there. */
 export function roving(whole: Mark, thing: string | undefined): Mark {
-  const stop = hasStop(whole, thing) ? thing : undefined
-  let first = stop === undefined
-  const turn = (one: Mark): Mark => {
-    const { tabindex, 'data-thing': here } = one.attributes
-    const isStop = tabindex !== undefined && (here === stop || first)
-    if (isStop) first = false
-    const children = one.children.map((child) => (typeof child === 'string' ? child : turn(child)))
-    return {
-      tag: one.tag,
-      attributes: tabindex === undefined ? one.attributes : { ...one.attributes, tabindex: isStop ? 0 : -1 },
-      children,
-    }
+  const stop = hasStop(whole, thing) ? thing : firstStop(whole)
+  return stop === undefined ? whole : turned(whole, stop, { isDone: false })
+}
+
+/** Trees without a stop in them, kept: what was drawn once and is the same stays the very same. */
+const passed = new WeakMap<Mark, Mark>()
+
+function pass(one: Mark): Mark {
+  const before = passed.get(one)
+  if (before !== undefined) return before
+  const { tabindex } = one.attributes
+  const children = one.children.map((child) => (typeof child === 'string' ? child : pass(child)))
+  const isSame = tabindex === undefined && children.every((child, k) => child === one.children[k])
+  const after = isSame
+    ? one
+    : {
+        tag: one.tag,
+        attributes: tabindex === undefined ? one.attributes : { ...one.attributes, tabindex: -1 },
+        children,
+      }
+  passed.set(one, after)
+  return after
+}
+
+function turned(one: Mark, stop: string, found: { isDone: boolean }): Mark {
+  if (found.isDone || !hasStop(one, stop)) return pass(one)
+  const { tabindex, 'data-thing': here } = one.attributes
+  const isStop = tabindex !== undefined && here === stop
+  if (isStop) found.isDone = true
+  const children = one.children.map((child) =>
+    typeof child === 'string' ? child : turned(child, stop, found),
+  )
+  const attributes =
+    tabindex === undefined ? one.attributes : { ...one.attributes, tabindex: isStop ? 0 : -1 }
+  return { tag: one.tag, attributes, children }
+}
+
+function firstStop({ attributes, children }: Mark): string | undefined {
+  const { tabindex, 'data-thing': here } = attributes
+  if (tabindex !== undefined && here !== undefined) return String(here)
+  for (const child of children) {
+    const found = typeof child === 'string' ? undefined : firstStop(child)
+    if (found !== undefined) return found
   }
-  return turn(whole)
+  return undefined
 }
 
 function hasStop({ attributes, children }: Mark, thing: string | undefined): boolean {
