@@ -24,8 +24,8 @@ export interface Bench {
   side(moves: readonly Move[]): BenchSide
 }
 
-/** So many sides are kept: the one as found, the last ones, and those to which an undo leads back. */
-const KEPT = 8
+/** So many sides are kept: the last ones, those to which an undo leads back, and all that one lead may lead to next. */
+const KEPT = 32
 
 /**
  * Reads a set, or a rewire with its set, and what it stands among.

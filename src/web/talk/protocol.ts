@@ -131,6 +131,8 @@ export interface BenchTalk {
     answer: Opened,
   ]
   judge: [ask: { readonly bench: OnBench }, answer: JudgedQuick]
+  /** Judges ahead, and keeps it: what is asked next may be this. */
+  prepare: [ask: { readonly bench: OnBench }, answer: null]
   /** The whole judgement: faults by name with their mends tried, all figures. */
   check: [ask: { readonly bench: OnBench; readonly side: Side }, answer: CheckAnswer]
   /** The set as found beside the set with the moves, what changes, and which moves do it. Slow: a second or so. */

@@ -49,6 +49,10 @@ export function benchAnswers(): Answers<BenchTalk> {
     },
     open: ({ sheet, ...asked }) => openSheet({ kind: sheet, ...asked }, sheets.shelf),
     judge: ({ bench }) => judged(sideOf(bench)),
+    prepare: ({ bench }) => {
+      judged(sideOf(bench))
+      return null
+    },
     check: ({ bench, side }, tells) => sideOf(bench, side).check(tells),
     compare: ({ bench }, tells) => {
       const text = benchText(bench, sideOf(bench).made, sheets.shelf)

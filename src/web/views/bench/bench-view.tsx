@@ -21,6 +21,7 @@ import { readOpen } from './opening/read-open.ts'
 import { narrow } from './pictures/narrow.ts'
 import { CircuitPicture, PicturesHead, TerminalsPicture } from './pictures/pictures.tsx'
 import { Sized } from './pictures/sized.tsx'
+import { watchAhead } from './state/ahead.ts'
 import { problemsOf, watchBench } from './state/judgement.ts'
 import { watchNow } from './state/now.ts'
 import { openForPrint } from './verdicts/opened-for-print.ts'
@@ -33,7 +34,7 @@ const CIRCUIT_LETTERS = 12
 export function BenchView(): VNode {
   const problems = useOpening(route.value.more.open)
   useEffect(() => {
-    const ends = [watchBench(), watchNow(), openForPrint(), putDownByKey(), tellSteps()]
+    const ends = [watchBench(), watchNow(), watchAhead(), openForPrint(), putDownByKey(), tellSteps()]
     return () => {
       for (const end of ends) end()
     }

@@ -1,6 +1,6 @@
 /** What is in the hand, and where it may go: the one way of mouse, taps and keys. */
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
-import { type Board, type Thing, thingParts } from '../../../../index.ts'
+import { type Board, type Move, type Thing, thingParts } from '../../../../index.ts'
 import { announce } from '../../../kit/index.ts'
 import { selected, side } from '../../../state/work.ts'
 import { attempt } from './attempt.ts'
@@ -74,6 +74,18 @@ function pointAt(thing: Thing): string | undefined {
   return core === undefined ? undefined : `${core.endsIn === 'plug' ? 'plug' : core.cord}.${core.core}`
 }
 
+/** The move that lands what is in the hand on a terminal; a lead of the meter is no move. */
+export function moveTo(held: Held, terminal: string): Move | undefined {
+  switch (held.what) {
+    case 'core':
+      return { do: 'land core', what: held.core, onto: terminal }
+    case 'strap':
+      return { do: 'fit strap', what: `${held.from}-${terminal}` }
+    case 'lead':
+      return undefined
+  }
+}
+
 /** Lands what is in the hand on a thing; false where it cannot go there. */
 export function landOn(thing: Thing): boolean {
   const held = hand.peek()
@@ -85,11 +97,10 @@ export function landOn(thing: Thing): boolean {
     if (point === undefined) return false
     leads.value = { ...leads.peek(), [held.lead]: point }
     announce(`The ${held.lead} lead is on ${point}.`)
-  } else if (held.what === 'core') {
-    void attempt({ do: 'land core', what: held.core, onto: name })
-  } else {
-    void attempt({ do: 'fit strap', what: `${held.from}-${name}` })
+    return true
   }
+  const move = moveTo(held, name)
+  if (move !== undefined) void attempt(move)
   return true
 }
 
