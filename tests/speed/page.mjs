@@ -121,7 +121,7 @@ export async function rows() {
       other: '',
       ratio: '',
       goal: '',
-      met: true,
+      met: undefined,
     },
     limit(`page: longest task on its thread (${long} above 50 ms)`, longest, 50, ms),
     limit('page: first view with a set judged', first, 1500, ms),

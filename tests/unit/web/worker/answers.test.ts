@@ -95,6 +95,15 @@ describe('the worker of the bench', () => {
     expect(found).toEqual(check({ target: 'set/fescue' }, DEMO))
   })
 
+  test('judges ahead without a word, refused moves too, and says the same when it is asked', async () => {
+    const { answers: other } = bench()
+    const odd: OnBench = { set: 'fescue', moves: [{ do: 'lift strap', what: 'Z1-Z2' }] }
+    for (const one of [LIFTED, odd]) {
+      expect(await other.prepare({ bench: one }, quiet)).toBeNull()
+      expect(await other.judge({ bench: one }, quiet)).toEqual(await answers.judge({ bench: one }, quiet))
+    }
+  })
+
   test('says which moves are refused and judges without them', async () => {
     const odd: Move = { do: 'lift strap', what: 'A1-Z9' }
     const quick = await answers.judge({ bench: { set: 'fescue', moves: [odd, ...LIFTED.moves] } }, quiet)
