@@ -1,7 +1,7 @@
 /** `now`: what flows in a set and on its way to the exchange, in one condition. */
 import type { Condition } from '../netlist/condition.ts'
 import type { Netlist } from '../netlist/netlist.ts'
-import { circuitOf } from '../picture/circuit/circuit-of.ts'
+import { circuitOf, gateOf } from '../picture/circuit/circuit-of.ts'
 import { carriedBy, flowsOf } from '../picture/circuit/flows.ts'
 import { branchesOf, scopeOf } from '../picture/circuit/scope.ts'
 import type { CircuitShown } from '../picture/circuit/shown.ts'
@@ -54,7 +54,7 @@ function shownIn(net: Netlist, place: string, condition: Condition, asked: numbe
     condition,
     analysis,
     frequency: frequency ?? null,
-    carries: carriedBy(net, place, flows),
+    carries: carriedBy(net, place, flows, (part) => gateOf(part, condition) === 'open'),
     ...(reasons.length === 0 ? {} : { approximate: reasons.join('; ') }),
   }
 }

@@ -93,7 +93,7 @@ export function rewired(rewire: RewireSheet, shelf: Shelf): Rewirable {
     const text = shelf.find('unit', name, rewire.file)
     return text === undefined ? undefined : readSheet(text, shelf, 'unit').sheet
   }
-  const result = applyMoves(set, rewire.moves, unit)
+  const result = applyMoves(set, rewire.moves, unit, rewire.places)
   if (result.problems.length > 0) throw new ProblemError(result.problems)
   return {
     set: result.set,

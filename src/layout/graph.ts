@@ -1,5 +1,5 @@
 /** From a circuit to the graph that the layout library places. */
-import { type Circuit, type CircuitPiece, frameOf, nodeFrame, type Turn } from '../index.ts'
+import { type Circuit, type CircuitPiece, frameOf, nodeFrame, type Placement, type Turn } from '../index.ts'
 import type { ElkEdge, ElkNode } from './elk.d.ts'
 import { ranksOf, zoneNumber } from './ranks.ts'
 
@@ -72,8 +72,16 @@ const MANNERS: Readonly<Record<Manner, Readonly<Record<string, string>>>> = {
   apart: APART,
 }
 
-/** The graph of a circuit. */
-export function graphOf(circuit: Circuit, manner: Manner): MadeGraph {
+/** Nodes of a layer in the order that they have already, instead of that with the fewest crossings. */
+const AS_BEFORE: Readonly<Record<string, string>> = {
+  'elk.layered.crossingMinimization.strategy': 'INTERACTIVE',
+}
+
+/**
+ * The graph of a circuit.
+ * @param like where much of it lay before: what is above something else stays above it where that can be
+ */
+export function graphOf(circuit: Circuit, manner: Manner, like?: Placement): MadeGraph {
   const ranks = ranksOf(circuit)
   const earths = new Set(circuit.nodes.filter(({ looks }) => looks === 'earth').map(({ id }) => id))
   const rank = (id: string): number => ranks.get(id) ?? 0
@@ -105,7 +113,22 @@ export function graphOf(circuit: Circuit, manner: Manner): MadeGraph {
     }
   }
   const children = [...circuit.nodes.map(nodeBox), ...circuit.pieces.map((one) => pieceBox(one, turns))]
-  return { graph: { id: '', children, edges, layoutOptions: MANNERS[manner] }, turns, wires }
+  if (like === undefined)
+    return { graph: { id: '', children, edges, layoutOptions: MANNERS[manner] }, turns, wires }
+  const layoutOptions = { ...MANNERS[manner], ...AS_BEFORE }
+  return {
+    graph: { id: '', children: children.map((one) => put(one, like)), edges, layoutOptions },
+    turns,
+    wires,
+  }
+}
+
+/** A box where it lay before; one that is new has no place yet. */
+function put(box: ElkNode, { boxes }: Placement): ElkNode {
+  const before = boxes[box.id]
+  if (before === undefined) return box
+  const { x, y } = before
+  return { ...box, x, y, layoutOptions: { ...box.layoutOptions, 'elk.position': `(${x}, ${y})` } }
 }
 
 /** A symbol lies with its earlier end to the left. */

@@ -52,7 +52,7 @@ export function below(upper: Placement, lower: Placement): Placement {
 }
 
 /** Where each wire begins and ends: in the middle of a node, at a symbol's pin. */
-function endsOf(
+export function endsOf(
   circuit: Circuit,
   boxes: Placement['boxes'],
 ): ReadonlyMap<string, { readonly first: Point; readonly last: Point }> {

@@ -302,6 +302,22 @@ export const PICTURE_RULES: string = `.picture {
 }
 .picture .strap .flow-0.run {
   stroke: var(--ink);
+  stroke-width: 1.5;
+}
+.picture .hold-board .flow.run {
+  stroke-width: 5;
+}
+.picture .hold-board .flow-0.run {
+  stroke-width: 4;
+}
+.picture .hold-board .flow-2.run {
+  stroke-width: 7;
+}
+.picture .hold-board .flow-3.run {
+  stroke-width: 9;
+}
+.picture .hold-board .flow-4.run {
+  stroke-width: 12;
 }
 .picture .line.selected .end {
   font-weight: 700;

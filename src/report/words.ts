@@ -24,7 +24,7 @@ export const FIGURE_WORDS: Readonly<Record<FigureId, string>> = {
   'speech.sidetone': 'sidetone for 1 V',
   'leakage.ringing': 'direct current while ringing',
   'ringing.power': 'apparent power of the bell',
-  'ringing.share': 'share of the ringing current',
+  'ringing.share': 'share of the current of all bells',
   'ringing.line-current': 'ringing current of the line',
   'ringing.socket-voltage': 'ringing voltage at the socket',
   'ringing.load.four-kilohm-unit': 'ringing load, units of 4 kΩ',

@@ -12,7 +12,10 @@ const PARKED = 'parked'
 
 /** Lands a core, `cord.core`, on a terminal. Where the set means it to land stays as it was: `landings`. */
 export function landCore(set: SetSheet, id: string, onto: string, place: Place | undefined): Outcome {
-  if (onto !== PARKED && !hasTerminal(set, onto)) return unknownTerminal(set, onto)
+  if (onto !== PARKED && !hasTerminal(set, onto)) {
+    const outcome = unknownTerminal(set, onto)
+    return 'refusal' in outcome ? { refusal: { ...outcome.refusal, key: 'onto' } } : outcome
+  }
   return moveCore(set, id, onto, place)
 }
 

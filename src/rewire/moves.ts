@@ -1,5 +1,5 @@
 /** A set after moves at the bench, each checked against the wiring that it meets. */
-import type { Problem } from '../problem.ts'
+import type { Place, Problem } from '../problem.ts'
 import type { PlacedMove, SetSheet, UnitSheet } from '../sheet/model.ts'
 import { landCore, parkCore } from './move-core.ts'
 import { bridgePart, fitPart, liftPart } from './move-part.ts'
@@ -19,20 +19,24 @@ export interface Rewired {
  * while `landings` and `bases` still say what the set's sheets mean.
  *
  * @param unit reads a unit by its name; undefined when there is none or when it has mistakes
+ * @param places where the keys of the moves are written, `moves.2.onto`; a refusal is placed at the move when absent
  */
 export function applyMoves(
   set: SetSheet,
   moves: readonly PlacedMove[],
   unit: (name: string) => UnitSheet | undefined,
+  places?: ReadonlyMap<string, Place>,
 ): Rewired {
   let changed = set
   const problems: Problem[] = []
-  for (const move of moves) {
+  for (const [index, move] of moves.entries()) {
     const outcome = applyMove(changed, move, unit)
     if ('set' in outcome) changed = outcome.set
     else {
-      const at = move.place === undefined ? {} : { place: move.place }
-      problems.push({ code: 'move-refused', severity: 'error', ...at, ...outcome.refusal })
+      const { key, ...refusal } = outcome.refusal
+      const place = (key === undefined ? undefined : places?.get(`moves.${index}.${key}`)) ?? move.place
+      const at = place === undefined ? {} : { place }
+      problems.push({ code: 'move-refused', severity: 'error', ...at, ...refusal })
     }
   }
   return { set: changed, problems }

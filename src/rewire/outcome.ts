@@ -6,6 +6,8 @@ export interface Refusal {
   readonly found: string
   readonly expected: string
   readonly mend?: string
+  /** The key of the move that is wrong, where it is not the first one. */
+  readonly key?: 'onto'
 }
 
 /** One of the two, never both. */

@@ -1,6 +1,6 @@
 /** The terminals of a set, and the one that somebody most likely meant. */
 
-import { nearest } from '../quantities/nearest.ts'
+import { editDistance, nearest } from '../quantities/nearest.ts'
 import type { SetSheet } from '../sheet/model.ts'
 import { oneOf, ticked, write } from '../sheet/wording.ts'
 import type { Outcome } from './outcome.ts'
@@ -23,7 +23,12 @@ export function unknownTerminal(set: SetSheet, name: string): Outcome {
   return refused(
     `the terminal ${ticked(name)}, which ${ticked(set.name)} does not have`,
     `a terminal: ${oneOf(own.length > 0 ? own : terminals, 'the set has none')}`,
-    // a strip that is too short: its last terminal is as near as any other, and says where it ends
-    write(own.at(-1) ?? meant),
+    write(nearestOf(name, own) ?? meant),
   )
+}
+
+/** The terminal of a strip that differs by one sign; where none or all do, the last, which says where the strip ends. */
+function nearestOf(name: string, own: readonly string[]): string | undefined {
+  const near = own.filter((one) => editDistance(name, one) === 1)
+  return near.length < own.length ? (near[0] ?? own.at(-1)) : own.at(-1)
 }

@@ -158,6 +158,53 @@ describe('the bench', () => {
     quiet.expectQuiet()
   })
 
+  it('says whether the bell rings, and what lifting does while it rings', async () => {
+    const { page, quiet } = await sedge()
+    const said = page.locator('.bench-said')
+    await page.getByRole('radio', { name: 'ringing arrives' }).check()
+    await said.getByText(/^The bell rings: it gets ≈ [\d.]+ mA and needs 3.00 mA/).waitFor()
+    await page.getByRole('radio', { name: 'reversed at the plug' }).check()
+    await said.getByText(/^The bell does not ring: it gets ≈ [\d.]+ µA and needs 3.00 mA/).waitFor()
+    await page.getByRole('radio', { name: 'lifted' }).check()
+    const trips = asked('sedge').verdicts.find(({ check }) => check === 'line.answers-while-ringing')
+    if (trips?.figure == null) throw new Error('the library tells no trip of a sedge')
+    await said.getByText(figureText(trips.figure)).waitFor()
+    quiet.expectQuiet()
+  })
+
+  it('keeps what a move comes to in view, shows a way in the picture, and lets it go with its verdict', async () => {
+    const { page, quiet } = await sedge({ viewport: { width: 1440, height: 900 } })
+    const tally = page.locator('.tally')
+    const isInView = (selector: string): Promise<boolean> =>
+      page.evaluate(
+        (which) =>
+          [...document.querySelectorAll(which)].some((one) => {
+            const { top, bottom, height } = one.getBoundingClientRect()
+            return height > 0 && top >= 0 && bottom <= innerHeight
+          }),
+        selector,
+      )
+    expect(await page.getByRole('link', { name: 'Save', exact: true }).count()).toBe(0)
+    await during(page, () => drag(page, core('handset.r2'), terminal('B3')))
+    const { counts } = asked('sedge', TO_B3)
+    expect(await tally.textContent()).toMatch(
+      new RegExp(`^\\s*${counts.fails} fails?,\\s+${counts.marginal} marginal$`),
+    )
+    expect(await isInView('.tally')).toBe(true)
+    await page
+      .locator('[data-fault="cores-joined"]')
+      .getByRole('button', { name: 'Show it in the pictures' })
+      .click()
+    await expect.poll(() => isInView('.on-way, .on-path')).toBe(true)
+    expect(await isInView('.tally')).toBe(true)
+    await during(page, () => page.keyboard.press('Control+z'))
+    await expect.poll(() => page.locator('.on-way, .on-path').count()).toBe(0)
+    await page.keyboard.press('Control+Shift+z')
+    await page.getByRole('link', { name: 'Save', exact: true }).click()
+    await page.getByRole('heading', { level: 1, name: 'Files' }).waitFor()
+    quiet.expectQuiet()
+  })
+
   it('presses a recall key', async () => {
     const { page, quiet } = await onBench(chromium, site, 'brome')
     await page.getByRole('radio', { name: 'lifted' }).check()

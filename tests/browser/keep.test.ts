@@ -3,6 +3,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Locator, Page } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
+import { core, during, movesOf, shown, terminal } from './support/bench.ts'
 import { chromiumHere } from './support/chromium.ts'
 import { benchSite, staticSite } from './support/site.ts'
 import { watch } from './support/watch.ts'
@@ -52,6 +53,44 @@ describe('unsaved work', () => {
     await person.close()
     await site.close()
   })
+
+  test.each([
+    ['plain files', async () => staticSite()],
+    ['the server', async () => benchSite(['sets/sedge.yaml'])],
+  ] as const)(
+    'is judged again after every reload from %s',
+    async (_from, made) => {
+      const site = await made()
+      const person = await chromium.person()
+      const seen = await watch(person, site.origin)
+      const page = await person.newPage()
+      const [before = '', word] = site.address.split('#')
+      await page.goto(`${before}#view=bench&open=set/sedge${word === undefined ? '' : `&${word}`}`)
+      const verdicts = page.locator('.bench-verdicts')
+      await page.locator('[data-faults]').waitFor()
+      await page.locator(core('handset.r2')).first().click()
+      await during(page, () => page.locator(terminal('B3')).first().click())
+      const moved = await shown(page)
+      expect(moved.states).toContain('speech.receives fails')
+      expect(moved.faults).toContain('cores-joined')
+      // what the tab notes is written by then
+      await page.waitForFunction(() =>
+        Object.keys(localStorage).some((key) => localStorage.getItem(key)?.includes('handset.r2') === true),
+      )
+      for (let turn = 0; turn < 5; turn += 1) {
+        await page.reload()
+        await page.locator('[data-faults]').waitFor()
+        expect(await shown(page)).toEqual(moved)
+        expect(await movesOf(page)).toEqual(['land core handset.r2 on B3'])
+        expect(await verdicts.locator('.problems, .notice.wrong').count()).toBe(0)
+        expect(await verdicts.textContent()).not.toContain('name-unknown')
+      }
+      seen.expectQuiet()
+      await person.close()
+      await site.close()
+    },
+    60_000,
+  )
 
   test('that makes no sense any more is passed over', async () => {
     const site = await staticSite()

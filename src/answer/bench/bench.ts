@@ -101,7 +101,7 @@ function subjectFrom(where: Where, shelf: Shelf): Subject {
 }
 
 /** Units by their names, each read once. */
-function unitsFrom(shelf: Shelf, from: string): (name: string) => UnitSheet | undefined {
+export function unitsFrom(shelf: Shelf, from: string): (name: string) => UnitSheet | undefined {
   const read = new Map<string, UnitSheet | undefined>()
   return (name) => {
     if (read.has(name)) return read.get(name)

@@ -1,12 +1,13 @@
 /** A sheet opened for the bench: which set, which moves, and where it stands. */
 import { type Problem, refuse } from '../../problem.ts'
+import { applyMoves } from '../../rewire/moves.ts'
 import type { Move, PlacedMove, PremisesSheet } from '../../sheet/model.ts'
 import { presentedBy } from '../../sheet/presented.ts'
 import { readSheet } from '../../sheet/read.ts'
 import type { SheetText, Shelf } from '../../sheet/shelf.ts'
 import { findSheet } from '../find.ts'
 import { nearestName } from '../nearest-name.ts'
-import { openBench } from './bench.ts'
+import { openBench, unitsFrom } from './bench.ts'
 
 /** What lies on the bench then. */
 export interface OpenedSheet {
@@ -100,7 +101,11 @@ export function readProblems(
 /** Refused moves; none where the set itself cannot be read, which is its own sheet's trouble. */
 function refusedIn(text: SheetText, moves: readonly PlacedMove[], shelf: Shelf): readonly Problem[] {
   const { sheet: rewire } = readSheet(text, shelf, 'rewire')
-  const set = rewire && shelf.find('set', rewire.set, rewire.file)
-  if (set === undefined || readSheet(set, shelf, 'set').sheet === undefined) return []
-  return openBench({ target: '', text, on: 'none' }, shelf).side(moves).refused
+  const found = rewire && shelf.find('set', rewire.set, rewire.file)
+  const set = found && readSheet(found, shelf, 'set').sheet
+  if (rewire === undefined || set === undefined) return []
+  // throws where the moves make no netlist
+  openBench({ target: '', text, on: 'none' }, shelf).side(moves)
+  // the bench knows where a move is written; the sheet knows where its keys are
+  return applyMoves(set, moves, unitsFrom(shelf, set.file), rewire.places).problems
 }

@@ -1,5 +1,6 @@
 /** One terminal with all that lies at it. */
 import type { Flow } from '../circuit/circuit.ts'
+import { branchKey } from '../circuit/flows.ts'
 import { type Mark, mark } from '../mark.ts'
 import { arrowHead, boxAt, circleAt, crossAt, lineThrough, plusAt, shapeOf, textAt } from '../shapes.ts'
 import { fitText } from '../text-size.ts'
@@ -132,8 +133,8 @@ function lineMark(line: RowLine, at: string, options: DrawBoardOptions): Mark {
   const { part, index } = line
   const end = part.ends[index]
   const branch = end?.branch === undefined ? '' : ` ${end.branch}`
-  const flow = options.carries?.[part.thing]
-  const single = part.ends.length === 2
+  const carrier = end?.branch === undefined ? part.thing : branchKey(part.thing, end.branch)
+  const flow = options.carries?.[carrier]
   return thingMark(
     {
       thing: part.thing,
@@ -156,12 +157,12 @@ function lineMark(line: RowLine, at: string, options: DrawBoardOptions): Mark {
               'lead-out',
             ),
           ]
-        : [endFlow(flow, line.x, middle, single ? (index === 0 ? flow.sense : -flow.sense) : 0)]),
+        : [endFlow(flow, line.x, middle, index % 2 === 0 ? flow.sense : -flow.sense)]),
     words(`${part.name}${branch} → ${end?.other ?? ''}`),
   )
 }
 
-/** The current at a part’s end: to the right it flows into the part; without an arrow where it has several branches. */
+/** The current at a part’s end: to the right it flows into the part; without an arrow where no more flows than leaks. */
 function endFlow(flow: Flow, x: number, y: number, away: number): Mark {
   return mark(
     'g',

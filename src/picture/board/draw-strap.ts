@@ -12,7 +12,8 @@ export function drawStrap({ strap, points, grips }: StrapLaid, options: DrawBoar
   const [start, ...rest] = points
   const end = rest.at(-1)
   const [middle, sense] = middleOf(points)
-  const weight = flow === undefined ? '' : ` flow flow-${flow.weight}`
+  const asked = options.carries !== undefined && change !== 'taken out'
+  const weight = asked ? ` flow flow-${flow?.weight ?? 0}` : ''
   return thingMark(
     {
       thing,

@@ -6,7 +6,7 @@ import { strap } from '../../parts/strap.ts'
 import { valuesOf } from '../board/board-parts.ts'
 import type { Thing } from '../thing.ts'
 import type { Circuit, CircuitEnd, CircuitLink, CircuitPiece, Flow } from './circuit.ts'
-import { type Currents, flowOf, greatestOf } from './flows.ts'
+import { type Currents, flowOf, greatestOf, leaking } from './flows.ts'
 import { type NodeBook, nodeBook } from './nodes.ts'
 import { boxOutline, contactOutline } from './outlines.ts'
 import { branchesOf, scopeOf, type Together } from './scope.ts'
@@ -107,6 +107,11 @@ function partPiece(
     }
   })
   const gate = gateOf(part, condition)
+  const own: FlowMaker = (signed) => {
+    const { flow } = flows(signed)
+    if (flow === undefined) return {}
+    return { flow: gate === 'open' ? leaking(flow) : flow }
+  }
   const [first, second] = plans.length === 1 && plans[0] !== undefined ? [plans[0].from, plans[0].to] : []
   const outline =
     gate !== undefined && first !== undefined && second !== undefined
@@ -122,12 +127,12 @@ function partPiece(
       ([pin, { node, signed }]): CircuitEnd => ({
         pin,
         node: book.node(node, zone, `${part.id}:${pin}`),
-        ...flows(signed),
+        ...own(signed),
       }),
     ),
     ...(gate === undefined ? {} : { gate }),
     thing: thingOf(part),
-    ...(plans.length === 1 ? flows([[part.first, 1]]) : {}),
+    ...(plans.length === 1 ? own([[part.first, 1]]) : {}),
   }
 }
 
@@ -150,7 +155,8 @@ function workedBy({ gate }: NetPart): string {
   return `${gate.closed ? 'closes' : 'opens'}, ${WORKED[gate.word] ?? gate.word}`
 }
 
-function gateOf(part: NetPart, condition: Condition): GateState | undefined {
+/** How a contact stands in a condition; undefined of what is none. */
+export function gateOf(part: NetPart, condition: Condition): GateState | undefined {
   if (part.gate === undefined) return undefined
   const one = Object.hasOwn(condition.sets, part.place) ? condition.sets[part.place] : undefined
   return gateState(part.gate, one ?? ON_HOOK)

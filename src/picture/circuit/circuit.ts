@@ -8,9 +8,9 @@ export type CircuitZone = 'exchange' | 'line' | 'premises' | 'cord' | 'set' | 'h
 /** A current, A: its size, and from which end to which it flows (alternating: at the moment of the source's crest). */
 export interface Flow {
   readonly size: number
-  /** +1 from the first end to the second, −1 back, 0 where nothing flows. */
+  /** +1 from the first end to the second, −1 back, 0 where nothing flows, or no more than leaks. */
   readonly sense: 1 | -1 | 0
-  /** How heavily it is drawn: 0 nothing to 4 the most of all that flows. */
+  /** How heavily it is drawn: 0 nothing, 1 what leaks at most, to 4 the most of all that flows. */
   readonly weight: 0 | 1 | 2 | 3 | 4
   /** The current itself, real and imaginary part, A, so that currents that share a wire can be added. */
   readonly current?: readonly [re: number, im: number]

@@ -29,7 +29,7 @@ export function drawCircuit(circuit: Circuit, placement: Placement, options: Dra
     },
     mark('title', {}, says),
     mark('g', { class: 'wires' }, ...stretches.map((one) => stretchMark(one, book, path, options))),
-    ...stretches.flatMap((one) => arrowMarks(one, options)),
+    ...stretches.flatMap((one) => arrowMarks(one, book, options)),
     junctionMarks(circuit, boxes, dots),
     ...circuit.pieces.map((piece) => pieceMark(piece, boxes[piece.id], path, options)),
     ...circuit.nodes.map((node) => nodeMark(node, boxes[node.id], path, options)),

@@ -1,5 +1,5 @@
 /** Currents as a picture draws them: by size, sense and weight. */
-import type { Netlist } from '../../netlist/netlist.ts'
+import type { Netlist, NetPart } from '../../netlist/netlist.ts'
 import type { Thing } from '../thing.ts'
 import type { Flow } from './circuit.ts'
 import { thingOf } from './things.ts'
@@ -9,6 +9,12 @@ export type Currents = (branch: number) => { readonly re: number; readonly im: n
 
 /** Less than this is no current, A: it is what rounding and the solver's own book-keeping leave. */
 const LEAST_FLOW = 1e-9
+
+/**
+ * Less than this is drawn as lightly as anything that flows, and without an arrow, A, however little flows beside it:
+ * 50 V across 5 MΩ. That is leakage, which nothing in a set works by; common practice, no source.
+ */
+const LEAKAGE = 10e-6
 
 /** Nor is what a thing carries beside one that carries a million times as much. */
 const LEAST_SHARE = 1e-6
@@ -25,6 +31,7 @@ export function flowOf([re, im]: readonly [re: number, im: number], greatest: nu
   const size = Math.hypot(re, im)
   if (size < Math.max(LEAST_FLOW, greatest * LEAST_SHARE))
     return { size, sense: 0, weight: 0, current: [re, im] }
+  if (size < LEAKAGE) return { size, sense: 0, weight: 1, current: [re, im] }
   const weight = STEPS.find(([, share]) => size >= share * greatest)?.[0] ?? 1
   // a quarter of a period apart from the source's crest it has no sense then; what comes next decides
   const leading = Math.abs(re) > 1e-9 * size ? re : im
@@ -60,17 +67,35 @@ export function flowsOf(
   )
 }
 
-/** What flows in the things of a set: of a part with several branches the greatest. What carries nothing is left out. */
+/** What leaks through an open contact has no way worth an arrow. */
+export function leaking(flow: Flow): Flow {
+  return { ...flow, sense: 0 }
+}
+
+/** What a branch of a part with several carries stands under the part and the branch: `part:coil.b`. */
+export function branchKey(thing: Thing, branch: string): Thing {
+  return `${thing}.${branch}`
+}
+
+/**
+ * What flows in the things of a set: of a part with several branches the greatest, and each by itself under its own
+ * key (`branchKey`). What carries nothing is left out.
+ * @param isOpen whether a part is a contact that stands open
+ */
 export function carriedBy(
   net: Netlist,
   place: string,
   flows: ReadonlyMap<number, Flow>,
+  isOpen: (part: NetPart) => boolean = () => false,
 ): Readonly<Record<Thing, Flow>> {
   const carried = new Map<Thing, Flow>()
-  for (const { index, part } of net.branches) {
-    const flow = flows.get(index)
-    if (part.place !== place || flow === undefined || flow.weight === 0) continue
+  for (const { index, part, ordinal } of net.branches) {
+    const found = flows.get(index)
+    if (part.place !== place || found === undefined || found.weight === 0) continue
+    const flow = isOpen(part) ? leaking(found) : found
     const thing = thingOf(part)
+    const suffix = part.count > 1 ? part.law.branches(part.spec)[ordinal]?.suffix : undefined
+    if (suffix !== undefined && suffix !== '') carried.set(branchKey(thing, suffix), flow)
     const before = carried.get(thing)
     if (before === undefined || before.size < flow.size) carried.set(thing, flow)
   }

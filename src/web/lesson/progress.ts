@@ -34,8 +34,21 @@ export function note(step: string, tried: Tried): void {
   keep({ ...progress.value, [step]: tried })
 }
 
+/** How often all was forgotten: what was tried before is not noted after it. */
+let rounds = 0
+
+/** Notes a step when it is solved, whether or not it is still looked at. What failed is told where it is shown. */
+export function noteWhen(step: string, solving: Promise<Tried>): void {
+  const mine = rounds
+  solving.then(
+    (tried) => mine === rounds && note(step, tried),
+    () => undefined,
+  )
+}
+
 /** Forgets all. */
 export function beginAnew(): void {
+  rounds += 1
   keep({})
 }
 

@@ -3,7 +3,7 @@ import type { VNode } from 'preact'
 import { Bar } from '../kit/bar.tsx'
 import { Scroller } from '../kit/scroller.tsx'
 import type { BellReading, HouseReading } from './rig/reading.ts'
-import { loadText, milli } from './words.ts'
+import { loadText, milli, soundText } from './words.ts'
 
 export interface RigTableProps {
   readonly begin: HouseReading | undefined
@@ -58,7 +58,9 @@ export function RigTable({ begin, now }: RigTableProps): VNode {
           <dt>Direct current of the line, all on-hook</dt>
           <dd>
             {milli(now.leakage.value)} of {milli(now.leakage.allowed)} allowed
-            {now.leakage.value > now.leakage.allowed ? ': a fault of the line' : ''}
+            {now.leakage.value > now.leakage.allowed
+              ? ': too much, so something in the house is wired wrongly'
+              : ''}
           </dd>
         </div>
       </dl>
@@ -79,7 +81,7 @@ function BellRow({ bell, before, most }: RowProps): VNode {
       <td class="amount">{before === undefined ? 'not there' : milli(before.current)}</td>
       <td class="amount">
         <span class="lesson-now">{milli(bell.current)}</span>{' '}
-        <span class="lesson-now">{bell.rings ? 'rings' : 'silent'}</span>
+        <span class="lesson-does">{soundText(bell)}</span>
         <Bar share={bell.current / most} mark={bell.need / most} state={bell.rings ? 'holds' : 'fails'} />
       </td>
       <td class="amount">{milli(bell.need)}</td>

@@ -5,12 +5,13 @@ import { announce, Busy, Cautions, Notice, Picture } from '../kit/index.ts'
 import { Expect } from './expect.tsx'
 import { Operate } from './operate.tsx'
 import { housePicture } from './picture/house-picture.ts'
-import { note } from './progress.ts'
-import type { HouseReading } from './rig/reading.ts'
-import { solvedHouse } from './rig/solved.ts'
+import { noteWhen, type Tried } from './progress.ts'
 import { RigTable } from './rig-table.tsx'
-import type { Found, State, Step } from './steps/step.ts'
+import { useFound, useHouse } from './solving.ts'
+import { solvedStep } from './steps/solved-step.ts'
+import { type Found, type State, type Step, shownState } from './steps/step.ts'
 import { heldIn, saidOf } from './verdict.ts'
+import { soundText } from './words.ts'
 
 const sameState = (one: State, other: State): boolean => JSON.stringify(one) === JSON.stringify(other)
 
@@ -21,26 +22,34 @@ export function StepFrame({ step }: { readonly step: Step }): VNode {
   const [tried, setTried] = useState(false)
   const begin = useHouse(step, step.begin)
   const now = useHouse(step, state)
-  const found = useFound(step, tried)
+  const found = useFound(step, begin.reading !== undefined, tried)
+  const [showing, setShowing] = useState(false)
   const failed = begin.failed ?? now.failed ?? found.failed
   const why = expected === undefined && !tried ? 'Say first what you expect, or have it shown' : undefined
   const result = tried ? found.found : undefined
   useEffect(() => {
+    // noted even when the learner goes on before all is solved
+    if (tried) noteWhen(step.id, triedOf(step, expected))
+  }, [tried, expected])
+  useEffect(() => {
+    if (result === undefined || !showing) return
+    setState(shownState(step, result))
+    setShowing(false)
+  }, [result, showing])
+  useEffect(() => {
     if (result === undefined) return
-    const held = heldIn(step, expected, result)
-    note(step.id, { ...(held === undefined ? {} : { held }), learned: step.learned(result) })
     announce(`${saidOf(step, expected, result)} ${step.why(result).join(' ')}`)
   }, [result, expected])
   const operate = (next: State): void => {
     setState(next)
+    setShowing(false)
     if (!sameState(next, step.begin)) setTried(true)
   }
   const reading = now.reading
   useEffect(() => {
     if (reading === undefined || sameState(state, step.begin)) return
     const few = reading.bells.map(
-      ({ place, current, rings }) =>
-        `${place} ${Math.round(current * 1e5) / 100} milliamperes, ${rings ? 'rings' : 'silent'}`,
+      (bell) => `${bell.place} ${Math.round(bell.current * 1e5) / 100} milliamperes, ${soundText(bell)}`,
     )
     if (found.found !== undefined) announce(few.join('; '))
   }, [reading])
@@ -61,7 +70,9 @@ export function StepFrame({ step }: { readonly step: Step }): VNode {
             if (step.asks === 'path') setTried(true)
           }}
           onShow={() => {
-            setState(step.shown)
+            // what needs no figures is shown at once
+            if (typeof step.shown === 'function') setShowing(true)
+            else setState(step.shown)
             setTried(true)
           }}
         />
@@ -131,49 +142,9 @@ function Result({ step, expected, found }: ResultProps): VNode {
   )
 }
 
-const problem = (error: unknown): string => (error instanceof Error ? error.message : String(error))
-
-/** The reading of a house; while a new one is solved the old one is gone. */
-function useHouse(step: Step, state: State): { reading?: HouseReading; failed?: string } {
-  const key = JSON.stringify(state)
-  const [got, setGot] = useState<{ key?: string; reading?: HouseReading; failed?: string }>({})
-  useEffect(() => {
-    let wanted = true
-    solvedHouse(step.house(state)).then(
-      (reading) => wanted && setGot({ key, reading }),
-      (error: unknown) => wanted && setGot({ key, failed: problem(error) }),
-    )
-    return () => {
-      wanted = false
-    }
-  }, [key])
-  // the last picture stays until the new one is solved, which is soon; another house would mislead
-  return got.key === key ? got : {}
-}
-
-/** All houses that decide the question, one after the other. */
-function useFound(step: Step, wanted: boolean): { found?: Found; failed?: string; tells?: string } {
-  const [got, setGot] = useState<{ found?: Found; failed?: string; tells?: string }>({})
-  useEffect(() => {
-    if (!wanted) return
-    let on = true
-    const all = async (): Promise<Found> => {
-      const found: Record<string, HouseReading> = {}
-      const needs = Object.entries(step.needs)
-      for (const [k, [name, state]] of needs.entries()) {
-        if (!on) return found
-        setGot({ tells: `Solving house ${k + 1} of ${needs.length}…` })
-        found[name] = await solvedHouse(step.house(state))
-      }
-      return found
-    }
-    all().then(
-      (found) => on && setGot({ found }),
-      (error: unknown) => on && setGot({ failed: problem(error) }),
-    )
-    return () => {
-      on = false
-    }
-  }, [wanted])
-  return got
+/** What a step leaves to be kept, once its houses are solved. */
+async function triedOf(step: Step, expected: string | undefined): Promise<Tried> {
+  const found = await solvedStep(step)
+  const held = heldIn(step, expected, found)
+  return { ...(held === undefined ? {} : { held }), learned: step.learned(found) }
 }

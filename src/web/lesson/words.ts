@@ -1,12 +1,22 @@
 /** Numbers and lists in the lesson's sentences. */
 import { formatQuantity } from '../../index.ts'
+import type { BellReading } from './rig/reading.ts'
 
 /** Below this a current is nothing, A: no instrument of a workshop shows it. */
 const NOTHING = 1e-8
 
+/** Below this share of what it rings from, no armature stirs: common practice, no source. */
+const STIRS = 0.1
+
 /** A current as people read it. */
 export function milli(amps: number): string {
   return Math.abs(amps) < NOTHING ? 'nothing' : formatQuantity(amps, 'A', 3)
+}
+
+/** What a bell does: whatever gets something, but less than it rings from, need not be silent. */
+export function soundText({ current, need, rings }: Pick<BellReading, 'current' | 'need' | 'rings'>): string {
+  if (rings) return 'rings'
+  return current < need * STIRS ? 'silent' : 'too little to ring'
 }
 
 /** A ringing load. */

@@ -3,8 +3,9 @@ import { useSignal } from '@preact/signals'
 import type { VNode } from 'preact'
 import { useEffect, useRef } from 'preact/hooks'
 import { isNoting } from '../keep/unsaved.ts'
-import { Button } from '../kit/index.ts'
+import { Button, StateMark } from '../kit/index.ts'
 import { stepsBack, stepsForward } from '../state/history.ts'
+import { tally } from '../state/tally.ts'
 import { isKept, present, redo, undo, work } from '../state/work.ts'
 import { shown } from './shown.ts'
 import { VIEWS } from './views.ts'
@@ -71,7 +72,20 @@ function Document(): VNode {
         <strong>{name}</strong> {title === undefined ? null : <span class="document-title">{title}</span>}
       </span>
       <span class={isKept.value ? 'kept' : 'kept not'}>{keptWord(now.file)}</span>
+      <Tally />
     </p>
+  )
+}
+
+/** What the newest move comes to is in view wherever the page is scrolled to. */
+function Tally(): VNode | null {
+  const { value: counts } = tally
+  if (counts === undefined) return null
+  return (
+    <span class="tally">
+      <StateMark state="fails" bare /> {counts.fails} {counts.fails === 1 ? 'fails' : 'fail'},{' '}
+      <StateMark state="marginal" bare /> {counts.marginal} marginal
+    </span>
   )
 }
 

@@ -18,6 +18,8 @@ export const shelfWord: Signal<string> = signal('')
 
 let packaged: Promise<readonly SheetText[]> | undefined
 let turn = 0
+/** What the workers were told last, or are being told: they need not hear the same again. */
+let telling: { readonly key: string; readonly done: Promise<void> } | undefined
 
 async function fetchFleet(): Promise<readonly SheetText[]> {
   const answer = await fetch('./fleet.json').catch(() => undefined)
@@ -45,12 +47,23 @@ export function fleet(): Promise<readonly SheetText[]> {
 }
 
 /** Tells the workers what sheets there are: the demo's and these. The newest call counts. */
-export async function setOwn(sheets: readonly Kept[]): Promise<void> {
+export function setOwn(sheets: readonly Kept[]): Promise<void> {
+  ownSheets.value = sheets
+  const texts = sheets.map(({ file, text }) => ({ file, text }))
+  const key = JSON.stringify(texts)
+  if (telling?.key === key) return telling.done
+  const done = tell(texts)
+  telling = { key, done }
+  return done
+}
+
+async function tell(texts: readonly SheetText[]): Promise<void> {
   turn += 1
   const mine = turn
-  ownSheets.value = sheets
   try {
-    const ask = { packaged: await fleet(), texts: sheets.map(({ file, text }) => ({ file, text })) }
+    const ask = { packaged: await fleet().catch((thrown: unknown) => withoutFleet(texts, thrown)), texts }
+    // an older call that waited as long would tell what is no longer so
+    if (turn !== mine) return
     // asked at once, so that whatever is asked next finds them
     const rows = bench.ask('shelf', ask)
     void study.ask('shelf', ask).catch(() => undefined)
@@ -63,11 +76,21 @@ export async function setOwn(sheets: readonly Kept[]): Promise<void> {
     })
   } catch (thrown) {
     if (turn !== mine) return
+    // the next call tries again
+    telling = undefined
     batch(() => {
       shelfState.value = 'broken'
       shelfWord.value = thrown instanceof Error ? thrown.message : String(thrown)
     })
   }
+}
+
+/** Without the demo's sheets the workers are told all the same: whatever waits for them is answered. */
+function withoutFleet(texts: readonly SheetText[], why: unknown): never {
+  const ask = { packaged: [], texts }
+  void bench.ask('shelf', ask).catch(() => undefined)
+  void study.ask('shelf', ask).catch(() => undefined)
+  throw why
 }
 
 /** A sheet opened for the bench, as a document. */

@@ -43,22 +43,26 @@ const ENDED = 'The part of the page that computes has stopped. Load the page aga
  * Wraps a worker, which is made when first asked. One that broke down is given up, and with it what it had been
  * asked; the next ask makes another.
  *
- * @param tellAgain the ask that tells a worker what it must know: the newest of it is told to a new one first
+ * @param tellFirst the ask that tells a worker what it must know: whatever is asked before waits for it, and the
+ *   newest of it is told to a new worker first
  */
 export function askerOf<Talk extends TalkOf<Talk>>(
   make: () => Worker,
-  tellAgain?: keyof Talk & string,
+  tellFirst?: keyof Talk & string,
 ): Asker<Talk> {
   const waiting = new Map<number, Waiting>()
   const lanes = new Map<string, Lane>()
   let worker: Worker | undefined
   let told: Sent | undefined
+  /** Asked before the worker was told what it must know. */
+  let early: Sent[] = []
   let last = 0
   const giveUp = (message: string | undefined): void => {
     worker?.terminate()
     worker = undefined
     const all = [...waiting.values()]
     waiting.clear()
+    early = []
     for (const one of all) one.wrong(new Error(message || ENDED))
   }
   const started = (): Worker => {
@@ -72,15 +76,32 @@ export function askerOf<Talk extends TalkOf<Talk>>(
     if (told !== undefined) made.postMessage({ ...told, id: 0 })
     return made
   }
+  /** Sends what has waited; what cannot be sent is refused. */
+  const post = (to: Worker, sent: Sent): void => {
+    try {
+      to.postMessage(sent)
+    } catch (thrown) {
+      const one = waiting.get(sent.id)
+      waiting.delete(sent.id)
+      one?.wrong(thrown instanceof Error ? thrown : new Error(String(thrown)))
+    }
+  }
   const ask: Asker<Talk>['ask'] = (what, asked, tells) => {
     last += 1
     const id = last
     const sent: Sent = { id, what, ask: asked }
     return new Promise((done, wrong) => {
-      started().postMessage(sent)
+      const to = started()
+      const isEarly = tellFirst !== undefined && told === undefined && what !== tellFirst
+      if (isEarly) early.push(sent)
+      else to.postMessage(sent)
       // answers come later, never at once
       waiting.set(id, { done: done as (answer: unknown) => void, wrong, tells })
-      if (what === tellAgain) told = sent
+      if (what !== tellFirst) return
+      told = sent
+      const held = early
+      early = []
+      for (const one of held) post(to, one)
     })
   }
   return {

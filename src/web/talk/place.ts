@@ -9,17 +9,17 @@ import { placeWith } from '../../layout/place-with.ts'
 
 const engine = engineBehind(() => new Worker(layoutWorker))
 
-/** Places a circuit; the library is loaded when the first is asked for. */
-export function place(circuit: Circuit): Promise<Placement> {
-  return placeWith(engine, circuit)
+/** Places a circuit, where it can be like another; the library is loaded when the first is asked for. */
+export function place(circuit: Circuit, like?: Placement): Promise<Placement> {
+  return placeWith(engine, circuit, like)
 }
 
 let last = 0
 
 /** The same, but undefined where another was asked for after: only the newest counts. */
-export async function placeNewest(circuit: Circuit): Promise<Placement | undefined> {
+export async function placeNewest(circuit: Circuit, like?: Placement): Promise<Placement | undefined> {
   last += 1
   const turn = last
-  const placement = await place(circuit)
+  const placement = await place(circuit, like)
   return turn === last ? placement : undefined
 }

@@ -1,7 +1,10 @@
 /** Placing: the same circuit goes to the same places, wires end at their pins. */
-import { type CircuitShown, frameOf, nodeFrame, now } from 'ringproof'
+import { type CircuitShown, frameOf, nodeFrame, now, type Placement } from 'ringproof'
+import { isClear } from 'ringproof/layout/clear'
 import { engineBehind } from 'ringproof/layout/engine-behind'
+import { isLike } from 'ringproof/layout/hint'
 import { placeCircuit } from 'ringproof/layout/place-circuit'
+import { placeWith } from 'ringproof/layout/place-with'
 import { withoutStrays } from 'ringproof/layout/strays'
 import { expect, test } from 'vitest'
 import { DEMO } from '../../support/bench.ts'
@@ -35,6 +38,50 @@ test('wires begin in the middle of their nodes and end at their pins', async () 
       near(points[0], (boxes[node]?.x ?? 0) + (middle?.[0] ?? 0), (boxes[node]?.y ?? 0) + (middle?.[1] ?? 0))
     }
   }
+})
+
+/** Pairs that both placements have, and of them those that have changed sides, upright or across. */
+function flips(before: Placement, after: Placement): readonly [pairs: number, flipped: number] {
+  const ids = Object.keys(before.boxes).filter((id) => after.boxes[id] !== undefined)
+  let [pairs, flipped] = [0, 0]
+  ids.forEach((id, k) => {
+    for (const other of ids.slice(k + 1))
+      for (const axis of ['x', 'y'] as const) {
+        const away = ({ boxes }: Placement): number => (boxes[id]?.[axis] ?? 0) - (boxes[other]?.[axis] ?? 0)
+        if (Math.abs(away(before)) < 15 || Math.abs(away(after)) < 15) continue
+        pairs += 1
+        if (away(before) * away(after) < 0) flipped += 1
+      }
+  })
+  return [pairs, flipped]
+}
+
+test.each([
+  ['fescue', 'land core: handset.r2, onto: B2'],
+  ['sedge', 'lift strap: A1-C3'],
+])('after a move most of %s stays where it was, if asked', async (set, move) => {
+  const { default: Elk } = await import('elkjs/lib/elk.bundled.js')
+  const engine = new Elk()
+  const text = `ringproof: 1\nsheet: rewire\nname: mine\nset: ${set}\nmoves:\n  - {${move}}\n`
+  const { circuit } = now({ target: '', text: { file: 'mine.yaml', text } }, DEMO)
+  const before = await placeWith(engine, shown(set, 'on-hook').circuit)
+  const anew = await placeWith(engine, circuit)
+  const kept = await placeWith(engine, circuit, before)
+  const [pairs, flipped] = flips(before, kept)
+  expect(flipped / pairs).toBeLessThan(0.06)
+  // laid out by itself, a quarter of it changes sides
+  expect(flipped).toBeLessThan(flips(before, anew)[1] / 4)
+  expect(isClear(circuit, kept)).toBe(true)
+  expect(await placeWith(engine, circuit, before)).toEqual(kept)
+})
+
+test('a placement of before serves another condition as it is, and no other set', async () => {
+  const { default: Elk } = await import('elkjs/lib/elk.bundled.js')
+  const engine = new Elk()
+  const before = await placeWith(engine, shown('brome', 'on-hook').circuit)
+  expect(await placeWith(engine, shown('brome', 'off-hook').circuit, before)).toBe(before)
+  expect(isLike(shown('brome', 'on-hook').circuit, before)).toBe(true)
+  expect(isLike(shown('marram', 'on-hook').circuit, before)).toBe(false)
 })
 
 test('nothing lies over anything else', async () => {

@@ -103,6 +103,7 @@ describe('a move that the wiring allows', () => {
 
 const REFUSED: readonly (readonly [move: string, found: string, expected: string, mend?: string])[] = [
   ['fit strap: A1-B9', 'the terminal `B9`', '`B1`, `B2`, `B3` or `B4`', 'write `B4`'],
+  ['fit strap: A1-B22', 'the terminal `B22`', '`B1`, `B2`, `B3` or `B4`', 'write `B2`'],
   ['fit strap: D1-A1', 'the terminal `D1`', '`A1`, `A2`, `A3`', 'write `A1`'],
   ['fit strap: A1-A1', 'the strap `A1-A1`', 'two different terminals'],
   ['fit strap: A2-A1', 'the strap `A1-A2`, already fitted', 'without a strap', 'leave this move out'],
@@ -162,6 +163,17 @@ describe('a move that the wiring does not allow', () => {
     // the moves around it are made, it alone is not
     const others = applyMoves(before, [moves[0]!, moves[2]!], unitOf)
     expect(JSON.stringify(set)).toBe(JSON.stringify(others.set))
+  })
+
+  test('at a key of its own is placed there, where that is known', () => {
+    const onto = { file: 'moves.yaml', line: 9, column: 5, length: 4 }
+    const [move] = movesOf('land core: handset.r2, onto: B22')
+    const moves = move === undefined ? [] : [move]
+    const placeBy = (places?: ReadonlyMap<string, typeof onto>) =>
+      applyMoves(trialSet(), moves, unitOf, places).problems[0]?.place
+    expect(placeBy(new Map([['moves.0.onto', onto]]))).toEqual(onto)
+    expect(placeBy(new Map())).toEqual(move?.place)
+    expect(placeBy()).toEqual(move?.place)
   })
 
   test('such as a second bridge across one part is refused', () => {

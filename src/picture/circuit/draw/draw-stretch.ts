@@ -106,8 +106,14 @@ function liesOn(wire: string, { links, pieces }: WireBook, path: ReadonlySet<str
 const HEADS: readonly number[] = [0, 4, 5, 6, 7]
 
 /** An arrowhead in the middle of the longest straight piece, where there is room for it. */
-export function arrowMarks(stretch: Stretch, options: DrawCircuitOptions): readonly Mark[] {
-  const { points, flow } = stretch
+export function arrowMarks(
+  stretch: Stretch,
+  { pieces }: WireBook,
+  options: DrawCircuitOptions,
+): readonly Mark[] {
+  const { points, flow, wires } = stretch
+  // nothing goes through an open contact, so none points at it
+  if (wires.every((wire) => pieces.get(wire)?.gate === 'open')) return []
   if (options.flows === false || flow === undefined || flow.weight === 0 || flow.sense === 0) return []
   const head = HEADS[flow.weight] ?? 4
   const { at, along, length } = longest(points)

@@ -1,33 +1,34 @@
-/** Which way currents go at one moment: the one when the ringing leaves the exchange on the wire that it is sent on. */
+/** Currents of the picture, and which way they go at one moment: when the ringing leaves the exchange on its wire. */
+import type { HouseSet } from '../rig/house.ts'
 import { type HouseReading, type Phasor, sizeOf } from '../rig/reading.ts'
 
-const NIL: Phasor = { re: 0, im: 0 }
+export const NIL: Phasor = { re: 0, im: 0 }
 
-/** Sum of the cores of all sets, or of those at these places, into the sets on one wire, A rms. */
-export function sumInto(
-  { currents }: HouseReading,
+export const plus = (one: Phasor, other: Phasor): Phasor => ({ re: one.re + other.re, im: one.im + other.im })
+export const minus = ({ re, im }: Phasor): Phasor => ({ re: -re, im: -im })
+
+/** The current of a branch, as it is counted there; none where nothing is solved. */
+export function currentOf(reading: HouseReading | undefined, branch: string): Phasor {
+  return reading?.currents.get(branch) ?? NIL
+}
+
+/** What a wire of the house carries down into these sets. A set turned over at its plug has its a core on the b wire. */
+export function below(
   core: 'a' | 'b' | 'ringing',
-  places?: readonly string[],
+  sets: readonly HouseSet[],
+  reading: HouseReading | undefined,
 ): Phasor {
-  let sum = NIL
-  for (const [id, current] of currents) {
-    const [place = '', branch] = id.split('/')
-    if (branch !== `line.${core}` || (places !== undefined && !places.includes(place))) continue
-    sum = { re: sum.re + current.re, im: sum.im + current.im }
-  }
-  return sum
+  const other = core === 'a' ? 'b' : core === 'b' ? 'a' : 'ringing'
+  return sets
+    .map(({ place, turned }) => currentOf(reading, `${place}/line.${turned === true ? other : core}`))
+    .reduce(plus, NIL)
 }
 
 /** 1 when a current goes the way that it is counted at the chosen moment, −1 when against it. */
 export function sense(reading: HouseReading, current: Phasor): number {
-  const whole = reading.currents.get('box/cable.b') ?? NIL
+  const whole = currentOf(reading, 'box/cable.b')
   const along = current.re * whole.re + current.im * whole.im
   return along < 0 ? -1 : 1
-}
-
-/** Into the sets (1) or out of them (−1) on a wire. */
-export function downward(reading: HouseReading, core: 'a' | 'b' | 'ringing'): number {
-  return sense(reading, sumInto(reading, core))
 }
 
 export { sizeOf }

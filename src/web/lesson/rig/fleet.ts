@@ -46,14 +46,12 @@ export const FLEET: Readonly<Record<FleetName, FleetSet>> = {
       resistor: ['lift strap: P1-P2', `fit part: bell-resistor, ${RESISTOR}`],
     },
   },
-  // a set as it came off two wires: whoever lands the third wire and forgets to take its capacitor out
+  // whoever lands the third wire and leaves the capacitor of two wires at the set's line terminals: it then lies
+  // before the bell resistor, between the third wire and the b wire, as the socket's own does
   beside: {
-    sheet: 'fescue-as-found',
+    sheet: 'fescue',
     says: 'table set',
-    moves: [
-      'fit part: bell-resistor, with: {kind: resistor, from: C1, to: C2, resistance: 3.3 kΩ ± 5 %}',
-      'land core: line.ringing, onto: C1',
-    ],
+    moves: ['fit part: own-capacitor, with: {kind: capacitor, from: C1, to: B5, capacitance: 1.8 µF ± 20 %}'],
     hasResistor: true,
     ownCapacitor: 'beside',
     ways: NO_WAYS,

@@ -71,8 +71,8 @@ export const REVERSED: Step = {
     const beside = foundOf(found, 'beside')
     return [
       `Straight, the bell gets ${milli(bell(found, 'straight').current)}; reversed on the exchange side ${milli(bell(found, 'exchange').current)}, since the capacitor turns with the pair. Reversed at the plug it gets ${milli(bell(found, 'plug').current)}.`,
-      'Behind the socket the bell then lies across the capacitor, and both its ends are on the same side of it.',
-      `Beside a second set it gets ${milli(bell(found, 'beside').current)} on the current of that set. So it may sound right, but the line draws ${milli(beside.leakage.value)} of direct current with everybody on-hook, where ${milli(beside.leakage.allowed)} are allowed.`,
+      `Behind the socket the bell then lies between the third wire and the b wire, as the capacitor does. Both hang on the b wire, and nothing joins the third wire to the a wire but the resistor of the socket: it leaves ${milli(bell(found, 'plug').current)}, where the bell needs ${milli(bell(found, 'plug').need)}.`,
+      `Beside a second set it gets ${milli(bell(found, 'beside').current)} on the current of that set. ${bell(found, 'beside').rings ? 'So it may sound right, but the line draws' : 'And the line draws'} ${milli(beside.leakage.value)} of direct current with everybody on-hook, where ${milli(beside.leakage.allowed)} are allowed.`,
     ]
   },
   learned: (found) =>

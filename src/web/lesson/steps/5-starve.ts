@@ -55,7 +55,7 @@ export const STARVE: Step = {
     },
   ],
   begin: { line: DEPOT, sets: '1' },
-  shown: { line: DEPOT, sets: String(MOST) },
+  shown: (found) => ({ line: DEPOT, sets: String(Math.min(MOST, firstAt(found, DEPOT, starves))) }),
   care: ['ringing', 'codes'],
   house: ({ line = DEPOT, sets }) => ({
     line,

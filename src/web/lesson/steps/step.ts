@@ -41,8 +41,8 @@ export interface Step {
   readonly asks: 'one' | 'path'
   readonly controls: readonly Control[]
   readonly begin: State
-  /** What `Show me` does. */
-  readonly shown: State
+  /** What `Show me` does; where the figures decide it, told when they are solved. */
+  readonly shown: State | ((found: Found) => State)
   readonly care: readonly Caution['about'][]
   house(state: State): House
   /** States whose houses decide the question. */
@@ -60,4 +60,9 @@ export function foundOf(found: Found, name: string): HouseReading {
   const one = found[name]
   if (one === undefined) throw new Error(`the house ${name} was not solved`)
   return one
+}
+
+/** The state to which `Show me` leads. */
+export function shownState({ shown }: Step, found: Found): State {
+  return typeof shown === 'function' ? shown(found) : shown
 }

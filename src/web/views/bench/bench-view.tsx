@@ -4,9 +4,10 @@ import './print.css'
 import type { VNode } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Problem } from '../../../index.ts'
+import { focusHeading } from '../../shell/focus.ts'
 import { go, route } from '../../shell/route.ts'
 import { openSheet, shelfState } from '../../state/shelf.ts'
-import { present } from '../../state/work.ts'
+import { opening, present } from '../../state/work.ts'
 import { Conditions } from './condition/conditions.tsx'
 import { Flowing } from './condition/flowing.tsx'
 import { MovesList } from './doing/moves-list.tsx'
@@ -24,6 +25,7 @@ import { Sized } from './pictures/sized.tsx'
 import { watchAhead } from './state/ahead.ts'
 import { problemsOf, watchBench } from './state/judgement.ts'
 import { watchNow } from './state/now.ts'
+import { watchShownPath } from './state/shown-path.ts'
 import { openForPrint } from './verdicts/opened-for-print.ts'
 import { Verdicts } from './verdicts/verdicts.tsx'
 
@@ -34,11 +36,20 @@ const CIRCUIT_LETTERS = 12
 export function BenchView(): VNode {
   const problems = useOpening(route.value.more.open)
   useEffect(() => {
-    const ends = [watchBench(), watchNow(), watchAhead(), openForPrint(), putDownByKey(), tellSteps()]
+    const ends = [
+      watchBench(),
+      watchNow(),
+      watchAhead(),
+      watchShownPath(),
+      openForPrint(),
+      putDownByKey(),
+      tellSteps(),
+    ]
     return () => {
       for (const end of ends) end()
     }
   }, [])
+  useTop(opening.value)
   const box = useRef<HTMLDivElement>(null)
   const now = present.value
   const isEmpty = now === undefined
@@ -65,19 +76,31 @@ export function BenchView(): VNode {
           </Sized>
         </div>
         <div class="bench-right">
+          {isNarrow ? null : circuit}
+          <Conditions />
+          <Verdicts />
           <WhatCan />
           <MovesList />
-          <Verdicts />
-          <Conditions />
         </div>
       </div>
-      {isNarrow ? null : circuit}
       <div class="bench-measures">
         <Flowing />
         <MeterPanel />
       </div>
     </div>
   )
+}
+
+/** Another document is looked at from its top. */
+function useTop(turn: number): void {
+  const before = useRef(turn)
+  useEffect(() => {
+    if (before.current === turn) return
+    before.current = turn
+    scrollTo(0, 0)
+    // whoever has pressed nothing yet begins at the top of the page
+    if (navigator.userActivation?.hasBeenActive !== false) focusHeading()
+  }, [turn])
 }
 
 /** Opens what the fragment names, once for each name, as soon as the sheets are there. */

@@ -8,7 +8,7 @@ import {
   subjectText,
 } from '../../../index.ts'
 import { Bar } from '../../kit/bar.tsx'
-import { alike, DECIDED, isNone, likelihoodText, untold } from './words.ts'
+import { alike, DECIDED, isNone, likelihoodText, othersShare, sharesOf, untold } from './words.ts'
 
 /** So many groups stand open; the others fold. */
 const SHOWN = 4
@@ -20,6 +20,7 @@ export function Causes({ result }: { readonly result: DiagnoseAnswer }): VNode {
   const rather = isNone(result)
   const shown = groups.slice(0, SHOWN)
   const rest = groups.slice(SHOWN)
+  const others = othersShare(result)
   return (
     <section class="causes" aria-labelledby="causes-title">
       <h2 id="causes-title">{rather ? 'No cause that is known fits well' : DECIDED[decided]}</h2>
@@ -32,8 +33,7 @@ export function Causes({ result }: { readonly result: DiagnoseAnswer }): VNode {
       {rest.length === 0 ? null : (
         <details class="folded">
           <summary>
-            {rest.length} less probable, together{' '}
-            {diagnosisShare(rest.reduce((sum, { probability }) => sum + probability, 0))}
+            {rest.length} less probable, together {diagnosisShare(sharesOf(rest))}
           </summary>
           <ol class="groups" start={SHOWN + 1}>
             {rest.map((group) => (
@@ -41,6 +41,12 @@ export function Causes({ result }: { readonly result: DiagnoseAnswer }): VNode {
             ))}
           </ol>
         </details>
+      )}
+      {others === 0 ? null : (
+        <p class="share-line">
+          <Bar share={others} /> <span class="amount">{diagnosisShare(others)}</span> others, each under a
+          thousandth
+        </p>
       )}
       <p class="share-line none">
         <Bar share={none} /> <span class="amount">{diagnosisShare(none)}</span> none of these

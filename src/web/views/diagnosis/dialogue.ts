@@ -37,7 +37,8 @@ export interface Said {
   readonly result: DiagnoseAnswer
 }
 
-export const NOTHING_TOLD: Told = { symptoms: [], inside: true, live: true, pairs: false }
+/** Nothing is told, and no hand is led to a live line: whoever may work there says so. */
+export const NOTHING_TOLD: Told = { symptoms: [], inside: true, live: false, pairs: false }
 
 export const current: Signal<Case | undefined> = remembered<Case | undefined>(
   'diagnosis',

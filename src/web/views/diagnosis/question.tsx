@@ -15,7 +15,7 @@ import {
 import { Bar } from '../../kit/bar.tsx'
 import { Button, Field } from '../../kit/index.ts'
 import { problemText } from './problem-text.ts'
-import { minutesText, siteText } from './words.ts'
+import { minutesText, missingText, siteText } from './words.ts'
 
 export interface QuestionProps {
   readonly question: NextQuestion
@@ -107,6 +107,7 @@ interface ShownProps {
 /** What the meter shows, with its unit. */
 function Shown({ question, refused, off, onAnswer }: ShownProps): VNode {
   const [value, setValue] = useState('')
+  const [missing, setMissing] = useState<string>()
   const { unit } = question
   const send = (written: string): void => {
     if (off === undefined) onAnswer(written)
@@ -116,15 +117,20 @@ function Shown({ question, refused, off, onAnswer }: ShownProps): VNode {
       class="shown"
       onSubmit={(event) => {
         event.preventDefault()
-        send(value)
+        const why = missingText(value, DIAGNOSIS_EXAMPLES[unit])
+        setMissing(why)
+        if (why === undefined) send(value)
       }}
     >
       <Field
         says="The meter shows"
         value={value}
-        onInput={setValue}
+        onInput={(next) => {
+          setValue(next)
+          setMissing(undefined)
+        }}
         hint={`Such as ${DIAGNOSIS_EXAMPLES[unit]}`}
-        error={refused.length === 0 ? undefined : refused.map(problemText).join(' ')}
+        error={missing ?? (refused.length === 0 ? undefined : refused.map(problemText).join(' '))}
       />
       <div class="answers">
         <button class="button main" type="submit" aria-disabled={off === undefined ? undefined : true}>

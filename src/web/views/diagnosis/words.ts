@@ -29,6 +29,27 @@ export function isNone({ groups, none }: Pick<DiagnoseAnswer, 'groups' | 'none'>
   return none > (groups[0]?.probability ?? 0)
 }
 
+/** What is left of the whole besides the groups that are told and none of these: nothing below what a page can show. */
+export function othersShare({ groups, none }: Pick<DiagnoseAnswer, 'groups' | 'none'>): number {
+  const left = 1 - none - sharesOf(groups)
+  return left < SHOWN_SHARE ? 0 : left
+}
+
+/** What groups amount to together. */
+export function sharesOf(groups: readonly PossibleGroup[]): number {
+  return groups.reduce((sum, { probability }) => sum + probability, 0)
+}
+
+/** Half of the last digit that stands on the page. */
+const SHOWN_SHARE = 0.0005
+
+/** Why an answer cannot be sent yet, for the field in which it is due. */
+export function missingText(written: string, example: string): string | undefined {
+  return written.trim() === ''
+    ? `Nothing is written yet. Write what the meter shows, such as ${example}.`
+    : undefined
+}
+
 /** How the probability of a group reads in words. */
 export function likelihoodText(probability: number): string {
   if (probability >= 0.95) return 'almost certain'

@@ -34,7 +34,7 @@ export function Rings({ answer, stands }: RowsProps): VNode {
                 <>
                   gets <span class="amount">{row.gets}</span>
                   {row.needs === '' ? '' : `, needs ${row.needs}`}
-                  {row.share === '' ? '' : `; ${row.share} of the ringing current`}
+                  {row.share === '' ? '' : `; ${row.share} of the current of all bells`}
                   {row.alone === '' ? '' : `; rings alone: ${row.alone}`}
                 </>
               )}

@@ -127,7 +127,7 @@ describe('a bench', () => {
     const bench = openBench({ target: 'fescue' }, DEMO)
     const first = bench.side([])
     expect(bench.side([])).toBe(first)
-    for (let k = 1; k < 9; k += 1) bench.side([{ do: 'park core', what: `line.${k}` }])
+    for (let k = 1; k <= 32; k += 1) bench.side([{ do: 'park core', what: `line.${k}` }])
     expect(bench.side([])).not.toBe(first)
   })
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
-import { type Board, boardOf, drawBoard, markText, standalone, type Thing } from 'ringproof'
+import { type Board, boardOf, drawBoard, markText, now, standalone, type Thing } from 'ringproof'
 import { describe, expect, test } from 'vitest'
+import { DEMO } from '../../../support/bench.ts'
 import { wellFormed } from '../../../support/well-formed.ts'
 import { BOARDS, collisions, marksIn, rewiredBy, setNamed } from './_boards.ts'
 
@@ -173,5 +174,45 @@ describe('the terminal picture', () => {
       }),
       { numRuns: 60 },
     )
+  })
+})
+
+describe('currents in the terminal picture', () => {
+  const { carries } = now({ target: 'fescue', condition: 'off-hook' }, DEMO)
+  const board = boardOf(setNamed('fescue'))
+  const marks = marksIn(drawBoard(board, { carries }))
+
+  test('each winding is drawn by what it carries itself', () => {
+    const lines = marks.filter(
+      ({ attributes }) =>
+        attributes['data-thing'] === 'part:coil' && String(attributes.class).includes('line'),
+    )
+    const weightOf = (words: string): string | undefined => {
+      const line = lines.find((one) => markText(one).includes(words))
+      expect(line).toBeDefined()
+      return (line === undefined ? [] : marksIn(line))
+        .map(({ attributes }) => String(attributes.class))
+        .find((one) => one.startsWith('flow '))
+    }
+    expect(weightOf('coil a → A5')).toBe('flow flow-4')
+    // a capacitor lies behind it, and blocks direct current
+    expect(weightOf('coil b → A6')).toBeUndefined()
+  })
+
+  test('each strap is drawn by what it carries, one without current too', () => {
+    const runs = new Map(
+      marks
+        .filter(({ attributes }) => String(attributes.class).startsWith('thing strap'))
+        .map((strap) => [
+          String(strap.attributes['data-thing']),
+          marksIn(strap)
+            .map(({ attributes }) => String(attributes.class))
+            .find((one) => one.startsWith('run')),
+        ]),
+    )
+    expect(runs.size).toBe(board.straps.length)
+    for (const { thing } of board.straps)
+      expect([thing, runs.get(thing)]).toEqual([thing, `run flow flow-${carries[thing]?.weight ?? 0}`])
+    expect(new Set(runs.values()).size).toBeGreaterThan(1)
   })
 })

@@ -1,5 +1,9 @@
 /** Circuit pictures of every demo set: complete, orthogonal, legible, and true to the numbers. */
-import { type Circuit, drawCircuit, markText, readCondition, solve } from 'ringproof'
+import { type Circuit, circuitOf, drawCircuit, markText, readCondition, solve } from 'ringproof'
+import { conditionIn } from 'ringproof/answer/condition-of-request'
+import { networkOf } from 'ringproof/answer/solve'
+import { gateOf } from 'ringproof/picture/circuit/circuit-of'
+import { carriedBy, flowOf } from 'ringproof/picture/circuit/flows'
 import { describe, expect, test } from 'vitest'
 import { DEMO } from '../../../support/bench.ts'
 import { bare, placement, SETS, shown } from './circuits.ts'
@@ -122,6 +126,50 @@ test('the greatest current is drawn the heaviest, and what carries nothing the l
   }
   expect(carries['core:line.a']?.weight).toBe(4)
   expect(carries['core:line.spare']).toBeUndefined()
+})
+
+test('what leaks through an idle set is drawn lightly, without an arrow', async () => {
+  const { circuit, carries } = shown('fescue', 'on-hook')
+  const flows = [...circuit.links, ...circuit.pieces].flatMap(({ flow }) =>
+    flow === undefined ? [] : [flow],
+  )
+  const leaks = flows.filter(({ size, weight }) => weight > 0 && size < 10e-6)
+  expect(leaks.length).toBeGreaterThan(0)
+  for (const { weight, sense } of [...leaks, ...Object.values(carries)]) {
+    expect([weight, sense]).toEqual([1, 0])
+  }
+  const drawn = markText(drawCircuit(circuit, await placement('fescue')))
+  expect(drawn).not.toContain('arrowhead')
+})
+
+test('no arrow stands in an open contact, however much gets through it', () => {
+  const { net, place } = networkOf({ target: 'fescue' }, DEMO)
+  const condition = conditionIn(net, place, 'on-hook', 'on-hook')
+  const { pieces } = circuitOf(net, place, { condition, currents: () => ({ re: 0.03, im: 0 }) })
+  const senses = (gate: 'open' | 'closed') =>
+    new Set(pieces.filter((one) => one.gate === gate).map(({ flow }) => flow?.sense))
+  expect(senses('open')).toEqual(new Set([0]))
+  expect(senses('closed')).toEqual(new Set([1]))
+  const flows = new Map(net.branches.map(({ index }) => [index, flowOf([0.03, 0], 0.03)]))
+  const carries = carriedBy(net, place, flows, (part) => gateOf(part, condition) === 'open')
+  for (const { gate, thing } of pieces) {
+    if (gate !== undefined && thing !== undefined) expect(carries[thing]?.sense).toBe(gate === 'open' ? 0 : 1)
+  }
+})
+
+test('each winding has the current of its own', () => {
+  const { net } = networkOf({ target: 'fescue' }, DEMO)
+  const { circuit, carries } = shown('fescue', 'off-hook')
+  const coils = circuit.pieces.filter(({ thing }) =>
+    net.parts.some(({ name, count, sort }) => `part:${name}` === thing && count > 1 && sort === 'part'),
+  )
+  expect(coils.length).toBeGreaterThan(0)
+  for (const { thing } of coils) {
+    const own = Object.entries(carries).filter(([key]) => key.startsWith(`${thing}.`))
+    expect(Math.max(...own.map(([, { size }]) => size))).toBe(thing && carries[thing]?.size)
+  }
+  expect(carries['part:coil.a']?.weight).toBe(4)
+  expect(carries['part:coil.b']?.weight ?? 0).toBeLessThan(2)
 })
 
 test('foreign words stay words', async () => {

@@ -1,3 +1,4 @@
+import { NOTHING_TOLD } from 'ringproof/web/views/diagnosis/dialogue'
 import { problemText } from 'ringproof/web/views/diagnosis/problem-text'
 import {
   alike,
@@ -6,6 +7,8 @@ import {
   likelihoodText,
   linesOf,
   minutesText,
+  missingText,
+  othersShare,
   siteText,
   untold,
 } from 'ringproof/web/views/diagnosis/words'
@@ -51,6 +54,23 @@ describe('words of the diagnosis', () => {
     expect(isNone({ groups: [group], none: 0.3 })).toBe(false)
     expect(isNone({ groups: [group], none: 0.5 })).toBe(true)
     expect(isNone({ groups: [], none: 0.1 })).toBe(true)
+  })
+
+  test('the shares on the page make up the whole', () => {
+    const groups = [0.6, 0.25].map((probability) => ({ probability, size: 1, causes: [] }))
+    expect(othersShare({ groups, none: 0.1 })).toBeCloseTo(0.05, 9)
+    expect(othersShare({ groups, none: 0.15 })).toBe(0)
+  })
+
+  test('nothing is asked of a live line unless it is allowed', () => {
+    expect(NOTHING_TOLD.live).toBe(false)
+  })
+
+  test('an empty field is told in words of the page', () => {
+    expect(missingText('  ', '210 Ω')).toBe(
+      'Nothing is written yet. Write what the meter shows, such as 210 Ω.',
+    )
+    expect(missingText('3 Ω', '210 Ω')).toBeUndefined()
   })
 
   test('the same wiring in the same place is the same bench', () => {

@@ -1,8 +1,8 @@
-import { bellAt } from 'ringproof/web/lesson/rig/reading'
-import { foundOf, type Step } from 'ringproof/web/lesson/steps/step'
+import { bellAt, sizeOf } from 'ringproof/web/lesson/rig/reading'
+import { foundOf, type Step, shownState } from 'ringproof/web/lesson/steps/step'
 import { STEPS } from 'ringproof/web/lesson/steps/steps'
 import { heldIn, saidOf } from 'ringproof/web/lesson/verdict'
-import { milli } from 'ringproof/web/lesson/words'
+import { milli, soundText } from 'ringproof/web/lesson/words'
 import { describe, expect, test } from 'vitest'
 import { solvedStep } from './solved-house.ts'
 
@@ -29,6 +29,14 @@ describe('every step', () => {
 
   test('has a name of its own', () => {
     expect(new Set(STEPS.map(({ id }) => id)).size).toBe(STEPS.length)
+  })
+})
+
+describe('what a bell does', () => {
+  test('too little to ring is not yet silent', () => {
+    expect(soundText({ current: 0.00299, need: 0.003, rings: false })).toBe('too little to ring')
+    expect(soundText({ current: 0.0001, need: 0.003, rings: false })).toBe('silent')
+    expect(soundText({ current: 0.003, need: 0.003, rings: true })).toBe('rings')
   })
 })
 
@@ -78,6 +86,8 @@ describe('what the steps say follows the values', () => {
   test('the set that starves first depends on the capacitor, the sum of the loads does not', () => {
     const step = stepOf('starve')
     const found = solvedStep(step)
+    // shown is the first number at which a bell starves
+    expect(shownState(step, found)).toEqual({ line: 'depot-exchange', sets: step.answer(found) })
     const [five, before] = ['depot-exchange 5', `depot-exchange ${Number(step.answer(found)) - 1}`]
     const smaller = solvedStep(step, (text) => text.replace('1.8 µF', '1 µF'), [five, before])
     expect(Number(step.answer(smaller))).toBeLessThan(Number(step.answer(found)))
@@ -100,13 +110,21 @@ describe('what the steps say follows the values', () => {
     expect(step.answer(tiny)).toBe('same')
   })
 
-  test('a second capacitor beside the first passes more, in line less', () => {
+  test('a second capacitor beside the first passes little more, in line clearly less', () => {
     const step = stepOf('two-capacitors')
     const found = solvedStep(step)
-    expect(step.answer(found)).toBe('more')
+    expect(step.answer(found)).toBe('same')
     const at = (name: string): number => bellAt(foundOf(found, name), 'hall').current
     expect(at('in-line')).toBeLessThan(at('linked'))
     expect(at('beside')).toBeGreaterThan(at('none'))
+    // the second lies truly beside the first: like capacitors between like points carry alike
+    const beside = foundOf(found, 'beside')
+    const own = sizeOf(beside.currents.get('hall/own-capacitor') ?? { re: 0, im: 0 })
+    expect(own / beside.capacitor).toBeCloseTo(1, 3)
+    // capacitors so small that they set the current themselves: a second one nearly doubles it
+    const small = solvedStep(step, (text) => text.replaceAll('1.8 µF', '0.3 µF'))
+    expect(step.answer(small)).toBe('more')
+    expect(step.why(small).join(' ')).not.toContain('far from twice')
   })
 
   test('touching the b wire leaks, touching the a wire silences the house', () => {

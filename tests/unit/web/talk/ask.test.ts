@@ -34,13 +34,14 @@ const at = (k: number): FakeWorker => {
 }
 const whats = (k: number): string[] => at(k).sent.map(({ what }) => what)
 const settled = (): Promise<void> => new Promise((resolve) => setTimeout(resolve))
+const another = (): Worker => {
+  const worker = new FakeWorker()
+  made.push(worker)
+  return worker as unknown as Worker
+}
 beforeEach(() => {
   made = []
-  asker = askerOf<Talk>(() => {
-    const worker = new FakeWorker()
-    made.push(worker)
-    return worker as unknown as Worker
-  }, 'shelf')
+  asker = askerOf<Talk>(another)
 })
 
 test('answers come in any order, problems as problems, and what broke as an error', async () => {
@@ -65,6 +66,7 @@ test('answers come in any order, problems as problems, and what broke as an erro
 })
 
 test('a worker that breaks down leaves nobody waiting, and the next ask finds another that knows as much', async () => {
+  asker = askerOf<Talk>(another, 'shelf')
   void asker.ask('shelf', 'old').catch(() => {})
   void asker.ask('shelf', 'new').catch(() => {})
   const lost = asker.ask('sum', 1)
@@ -84,6 +86,33 @@ test('a worker that breaks down leaves nobody waiting, and the next ask finds an
   const unread = asker.ask('sum', 3)
   at(1).dispatchEvent(new Event('messageerror'))
   await expect(unread).rejects.toThrow('has stopped')
+})
+
+test('whatever is asked before the worker knows what it must know waits until it was told', async () => {
+  asker = askerOf<Talk>(another, 'shelf')
+  const early = asker.ask('sum', 1)
+  const lane = asker.newest('lane', 'sum', 2)
+  const never = asker.ask('sum', () => 1)
+  // the worker is being loaded meanwhile
+  expect(at(0).sent).toEqual([])
+  void asker.ask('shelf', 'sheets')
+  await expect(never).rejects.toThrow()
+  expect(at(0).sent.map(({ ask }) => ask)).toEqual(['sheets', 1, 2])
+  at(0).says({ id: 1, answer: 10 })
+  at(0).says({ id: 2, answer: 20 })
+  expect([await early, await lane]).toEqual([10, 20])
+  void asker.ask('shelf', 'others')
+  void asker.ask('sum', 3)
+  expect(at(0).sent.map(({ ask }) => ask)).toEqual(['sheets', 1, 2, 'others', 3])
+})
+
+test('what waits for a worker that never comes is told so', async () => {
+  asker = askerOf<Talk>(another, 'shelf')
+  const early = asker.ask('sum', 1)
+  at(0).breaks()
+  await expect(early).rejects.toThrow('has stopped')
+  void asker.ask('shelf', 'sheets')
+  expect(whats(1)).toEqual(['shelf'])
 })
 
 test('what cannot be sent is refused at once, and keeps nothing else from being asked', async () => {

@@ -2,7 +2,7 @@
 import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import { Button, Dialog } from '../../../kit/index.ts'
-import { go } from '../../../shell/route.ts'
+import { go, route, routeHash } from '../../../shell/route.ts'
 import { isKept, type Work, work } from '../../../state/work.ts'
 import { WhereItStands } from './where.tsx'
 
@@ -17,6 +17,11 @@ export function BenchHead({ now }: { readonly now: Work }): VNode {
         {name === now.set ? null : <p class="bench-title">a rewire of the set {now.set}</p>}
       </div>
       <WhereItStands />
+      {isKept.value ? null : (
+        <a class="bench-save" href={routeHash({ ...route.value, view: 'files', more: {} })}>
+          Save
+        </a>
+      )}
       <Button says="Lay another set here" onPress={() => (isKept.peek() ? clearAway() : setAsking(true))} />
       {isAsking ? (
         <Dialog title="Moves that are not saved" closeSays="Keep it here" onClose={() => setAsking(false)}>

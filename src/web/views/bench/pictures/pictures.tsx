@@ -19,7 +19,7 @@ const columns: Signal<number> = signal(3)
 const picked: Signal<'terminals' | 'circuit'> = signal('terminals')
 
 function fitColumns(): void {
-  columns.value = innerWidth < 700 ? 1 : innerWidth < 1900 ? 2 : 3
+  columns.value = innerWidth < 700 ? 1 : innerWidth < 2600 ? 2 : 3
 }
 
 const terminals = drawnLater(

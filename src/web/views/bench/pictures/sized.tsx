@@ -110,7 +110,7 @@ function useInSight(frame: FrameRef): void {
       const { current: box } = frame
       // whoever is in the picture has it in sight
       if (box === null || box.contains(document.activeElement)) return
-      const goal = box.querySelector(path.length > 0 ? '.on-way' : '.selected')
+      const goal = box.querySelector(path.length > 0 ? '.on-way, .on-path' : '.selected')
       if (goal !== null) bringIn(box, goal)
     }, DRAWN)
     return () => clearTimeout(timer)

@@ -1,14 +1,17 @@
 /** What follows from what lies on the bench: the quick half after every move, the whole a little later. */
 import { batch, computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals'
 import type { Board, CheckAnswer, Problem, Verdict } from '../../../../index.ts'
+import { shelf, shelfState } from '../../../state/shelf.ts'
+import { counted } from '../../../state/tally.ts'
 import { onBench, present, side, type Work } from '../../../state/work.ts'
 import { AskedWrong } from '../../../talk/ask.ts'
-import type { JudgedQuick } from '../../../talk/protocol.ts'
+import type { JudgedQuick, ShelfRow } from '../../../talk/protocol.ts'
 import { bench } from '../../../talk/solver.ts'
 
-/** Of which document, and the how manieth judgement since the page was opened. */
+/** Of which document, with which sheets in reach, and the how manieth judgement since the page was opened. */
 export interface Judgement {
   readonly of: Work
+  readonly by: readonly ShelfRow[]
   readonly turn: number
   readonly quick: JudgedQuick
 }
@@ -17,8 +20,9 @@ export const judged: Signal<Judgement | undefined> = signal(undefined)
 /** The same set without any move; for comparison. */
 export const foundQuick: Signal<JudgedQuick | undefined> = signal(undefined)
 /** The whole judgement of the document it names; that of an older one until it comes. */
-export const whole: Signal<{ readonly of: Work; readonly answer: CheckAnswer } | undefined> =
-  signal(undefined)
+export const whole: Signal<
+  { readonly of: Work; readonly by: readonly ShelfRow[]; readonly answer: CheckAnswer } | undefined
+> = signal(undefined)
 /** Why nothing could be judged. */
 export const trouble: Signal<readonly Problem[]> = signal([])
 
@@ -35,7 +39,8 @@ export const foundVerdicts: ReadonlySignal<readonly Verdict[]> = computed(
 /** Takes over a judgement; the one who has it need not wait for another. */
 export function tookJudgement(of: Work, quick: JudgedQuick): void {
   batch(() => {
-    judged.value = { of, quick, turn: (judged.peek()?.turn ?? 0) + 1 }
+    judged.value = { of, by: shelf.peek(), quick, turn: (judged.peek()?.turn ?? 0) + 1 }
+    counted.value = { of, counts: quick.counts }
     trouble.value = []
   })
 }
@@ -62,7 +67,11 @@ export function watchBench(): () => void {
   const ends = [
     effect(() => {
       const now = present.value
-      if (now === undefined || judged.peek()?.of === now) return
+      const by = shelf.value
+      // a worker that does not know the sheets yet would find no set
+      if (now === undefined || shelfState.value !== 'ready') return
+      const before = judged.peek()
+      if (before?.of === now && before.by === by) return
       void bench
         .newest('judge', 'judge', { bench: onBench(now) })
         .then((quick) => {
@@ -71,10 +80,11 @@ export function watchBench(): () => void {
         .catch(tookTrouble)
     }),
     effect(() => {
-      const now = judged.value?.of
+      const here = judged.value
       clearTimeout(timer)
-      if (now === undefined || whole.peek()?.of === now) return
-      timer = setTimeout(() => judgeWhole(now), QUIET)
+      const before = whole.peek()
+      if (here === undefined || (before?.of === here.of && before.by === here.by)) return
+      timer = setTimeout(() => judgeWhole(here), QUIET)
     }),
     watchFound(),
   ]
@@ -84,29 +94,32 @@ export function watchBench(): () => void {
   }
 }
 
-function judgeWhole(now: Work): void {
+function judgeWhole({ of: now, by }: Judgement): void {
   void bench
     .newest('check', 'check', { bench: onBench(now), side: 'proposed' })
     .then((answer) => {
-      if (answer !== undefined && present.peek() === now) whole.value = { of: now, answer }
+      if (answer !== undefined && present.peek() === now) whole.value = { of: now, by, answer }
     })
     .catch(tookTrouble)
 }
 
-/** What the set was like is asked once for as long as it stands where it stands. */
+/** What the set was like is asked once for as long as it stands where it stands, and the sheets are the same. */
 function watchFound(): () => void {
   let known = ''
+  let knownBy: readonly ShelfRow[] | undefined
   return effect(() => {
     const now = present.value
-    if (now === undefined) return
+    const by = shelf.value
+    if (now === undefined || shelfState.value !== 'ready') return
     const key = JSON.stringify([now.set, now.on, now.at, now.in])
-    if (key === known) return
+    if (key === known && by === knownBy) return
+    if (key !== known) foundQuick.value = undefined
     known = key
-    foundQuick.value = undefined
+    knownBy = by
     void bench
       .newest('found', 'judge', { bench: onBench({ ...now, moves: [] }) })
       .then((quick) => {
-        if (quick !== undefined && key === known) foundQuick.value = quick
+        if (quick !== undefined && key === known && by === knownBy) foundQuick.value = quick
       })
       .catch(tookTrouble)
   })

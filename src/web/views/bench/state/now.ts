@@ -60,7 +60,8 @@ async function placeAgain(circuit: Circuit): Promise<void> {
     placed.value = { circuit, places: before }
     return
   }
-  const places = await placeNewest(circuit)
+  // after a move most of it stays where it was
+  const places = await placeNewest(circuit, placed.peek()?.places)
   if (places === undefined) return
   known.set(shape, places)
   for (const oldest of known.keys()) {

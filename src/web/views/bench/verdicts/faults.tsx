@@ -4,6 +4,7 @@ import { conditionWords, figureName, figureText } from '../../../../index.ts'
 import { Busy, Button } from '../../../kit/index.ts'
 import { attemptAll } from '../state/attempt.ts'
 import { judged, whole } from '../state/judgement.ts'
+import { faultKey } from '../state/shown-path.ts'
 import { ShowPath } from './show-path.tsx'
 
 /** Id of the heading of the verdicts, which takes the focus. */
@@ -13,7 +14,7 @@ type Fault = NonNullable<typeof whole.value>['answer']['faults'][number]
 
 export function Faults(): VNode | null {
   const here = whole.value
-  const isOld = here === undefined || here.of !== judged.value?.of
+  const isOld = here === undefined || here.of !== judged.value?.of || here.by !== judged.value.by
   if (isOld) return <Busy tells="Looking for faults by name…" />
   const { faults } = here.answer
   return (
@@ -80,7 +81,7 @@ function One({ fault }: { readonly fault: Fault }): VNode {
             onPress={() => void mendBy(moves)}
           />
         )}
-        <ShowPath path={path} />
+        <ShowPath of={faultKey(fault)} path={path} />
       </div>
     </details>
   )

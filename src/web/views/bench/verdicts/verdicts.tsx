@@ -2,8 +2,10 @@
 import { computed, type ReadonlySignal } from '@preact/signals'
 import type { VNode } from 'preact'
 import type { Verdict } from '../../../../index.ts'
-import { Problems, StateMark, VerdictDetails, VerdictLine } from '../../../kit/index.ts'
+import { Notice, Problems, StateMark, VerdictDetails, VerdictLine } from '../../../kit/index.ts'
+import { shelfState, shelfWord } from '../../../state/shelf.ts'
 import { foundVerdicts, judged, trouble } from '../state/judgement.ts'
+import { verdictKey } from '../state/shown-path.ts'
 import { becameWords, grouped, type State, statesOf } from './compared.ts'
 import { Faults, VERDICTS_TITLE } from './faults.tsx'
 import { ShowPath } from './show-path.tsx'
@@ -31,6 +33,8 @@ export function Verdicts(): VNode {
       <h2 id={VERDICTS_TITLE} tabIndex={-1}>
         What follows
       </h2>
+      <p class="hint">Of the wiring, as it stands: handset, line and pair as each check needs them.</p>
+      {shelfState.value === 'broken' ? <Notice sort="wrong">{shelfWord.value}</Notice> : null}
       <Problems problems={trouble.value} />
       {counts === undefined ? (
         <p>Not judged yet.</p>
@@ -91,7 +95,7 @@ function One({ verdict }: { readonly verdict: Verdict }): VNode {
         {verdict.state === 'holds' ? null : <span class="bench-says">{verdict.says}</span>}
       </summary>
       <VerdictDetails verdict={verdict} said={verdict.state !== 'holds'} />
-      <ShowPath path={verdict.path} />
+      <ShowPath of={verdictKey(verdict)} path={verdict.path} />
     </details>
   )
 }
